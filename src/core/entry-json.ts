@@ -1,0 +1,41 @@
+// Entries under the names that the outside knows: weights in pounds, portions in ounces, prices per pound, as decimal strings.
+import { type Decimal, isDecimal, significant } from './decimal.ts';
+import { fromGrams } from './quantity.ts';
+
+export type Json = string | number | boolean | null | readonly Json[] | { readonly [name: string]: Json };
+
+/** A result as a decimal string: exact where that is short, else to 20 significant digits. */
+export const figure = (value: Decimal): string => significant(value, 20).toString();
+
+type Write = (value: Decimal) => string;
+const inLb: Write = (grams) => figure(fromGrams(grams, 'lb'));
+const inOz: Write = (grams) => figure(fromGrams(grams, 'oz'));
+
+const NUMBERS: Readonly<Record<string, readonly [name: string, write: Write]>> = {
+  weight: ['weightLb', inLb],
+  each: ['eachOz', inOz],
+  price: ['pricePerLb', figure],
+  cost: ['cost', figure],
+  credit: ['creditPerLb', figure],
+  priceEach: ['priceEach', figure],
+  minutes: ['minutes', figure],
+  rate: ['ratePerHour', figure],
+  costEach: ['costEach', figure],
+  foodCostPct: ['foodCostPct', figure],
+};
+const PLAIN = new Set(['item', 'part', 'newItem', 'newPart', 'supplier', 'container', 'text', 'mode', 'count', 'pieces']);
+/** Slots that the table of entries does not list for a kind. */
+const HIDDEN: Readonly<Record<string, readonly string[]>> = { weigh: ['container'] };
+
+/** An entry as a plain object; only slots that the outside knows appear. */
+export function entryJson(entry: Readonly<Record<string, unknown>> & { readonly kind: string }): Json {
+  const out: Record<string, Json> = { kind: entry.kind };
+  for (const [slot, value] of Object.entries(entry)) {
+    if (value === undefined || HIDDEN[entry.kind]?.includes(slot) === true) continue;
+    const number = NUMBERS[slot];
+    if (number !== undefined && isDecimal(value)) out[number[0]] = number[1](value);
+    else if (slot === 'eachList') out['eachOz'] = (value as readonly Decimal[]).map(inOz);
+    else if (PLAIN.has(slot)) out[slot] = value as Json;
+  }
+  return out;
+}

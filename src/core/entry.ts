@@ -1,0 +1,92 @@
+// What one entry of a cook can say, slot by slot. Weights are grams, prices are per pound; a slot that was not said
+// is absent. The names outside (weightLb, eachOz …) are made at the border by entry-json.ts.
+import type { Decimal } from './decimal.ts';
+import type { Grams } from './quantity.ts';
+
+interface Slots {
+  receive: {
+    item?: string;
+    weight: Grams;
+    price?: Decimal;
+    cost?: Decimal;
+    pieces?: number;
+    supplier?: string;
+  };
+  weigh: {
+    part: string;
+    weight: Grams;
+    mode: 'set' | 'add';
+    credit?: Decimal;
+    item?: string;
+    /** The container it was weighed in; its weight comes off. */
+    container?: string;
+    /** The words said whether it replaces or adds. */
+    told?: boolean;
+  };
+  portions: { count?: number; each?: Grams; weight?: Grams; mode?: 'add'; told?: boolean; item?: string };
+  portionWeights: { eachList: readonly Grams[]; item?: string };
+  price: { item: string; price: Decimal };
+  readyCut: { item?: string; price?: Decimal; priceEach?: Decimal; each?: Grams };
+  credit: { part: string; credit: Decimal; item?: string };
+  labor: { minutes?: Decimal; rate?: Decimal; item?: string };
+  packing: { costEach: Decimal; item?: string };
+  tare: { container: string; weight: Grams };
+  finish: { item?: string };
+  status: { item?: string };
+  undo: object;
+  yes: object;
+  no: object;
+  help: object;
+  correct: {
+    part?: string;
+    item?: string;
+    weight?: Grams;
+    price?: Decimal;
+    cost?: Decimal;
+    credit?: Decimal;
+    priceEach?: Decimal;
+    count?: number;
+    each?: Grams;
+    pieces?: number;
+    minutes?: Decimal;
+    rate?: Decimal;
+    costEach?: Decimal;
+    newItem?: string;
+    newPart?: string;
+    /** A bare number after "no": what it measures shows only in the entry that it corrects. */
+    number?: BareNumber;
+  };
+  remove: { part: string; item?: string };
+  drop: { item?: string };
+  rename: { item?: string; newItem: string };
+  note: { text: string };
+  askCost: { item?: string; price?: Decimal };
+  askYield: { item?: string };
+  askHistory: { item?: string };
+  askVerdict: { item?: string; price?: Decimal };
+  askOrder: { item?: string; count: number; each?: Grams };
+  askPlan: { weight: Grams; each: Grams; item?: string };
+  askMenuPrice: { item?: string; foodCostPct: Decimal };
+  /** A name by itself: answers a question, or turns to the test of that item. */
+  name: { item?: string; part?: string };
+  /** An amount by itself: answers a question. */
+  amount: { number: BareNumber };
+  /** The words of an either-or question. */
+  choice: { option: string };
+}
+
+/** A number as it may be read where no sentence tells what it measures: each reading that is fair. */
+export interface BareNumber {
+  readonly weight?: Grams;
+  readonly each?: Grams;
+  readonly price?: Decimal;
+  readonly money?: Decimal;
+  readonly count?: number;
+  readonly minutes?: Decimal;
+}
+
+export type Kind = keyof Slots;
+
+/** An entry with every slot that its kind needs. `sure`: it was said again, or a yes was said to it. */
+export type EntryOf<K extends Kind> = { readonly kind: K; readonly sure?: true } & Readonly<Slots[K]>;
+export type Entry = { [K in Kind]: EntryOf<K> }[Kind];

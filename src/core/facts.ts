@@ -1,0 +1,108 @@
+// The facts of a kitchen: past tense, appended, never edited. Everything else is computed from them.
+// Weights are grams, prices are per pound; in the log a Decimal is written as its plain figure.
+import { z } from 'zod';
+import { decimal, type Decimal } from './decimal.ts';
+
+const figure = z.string().transform((text, context): Decimal => {
+  try {
+    return decimal(text);
+  } catch {
+    context.addIssue({ code: 'custom', message: 'not a plain decimal figure' });
+    return z.NEVER;
+  }
+});
+const name = z.string().min(1);
+const whole = z.number().int().nonnegative();
+
+const received = z.strictObject({
+  type: z.literal('received'),
+  item: name,
+  grams: figure,
+  /** Price per pound, or the sum paid for the whole weight; neither where no price was said. */
+  perLb: figure.optional(),
+  cost: figure.optional(),
+  pieces: whole.optional(),
+  supplier: name.optional(),
+});
+const weighed = z.strictObject({
+  type: z.literal('weighed'),
+  part: name,
+  grams: figure,
+  mode: z.enum(['set', 'add']),
+  creditPerLb: figure.optional(),
+});
+const portioned = z.strictObject({
+  type: z.literal('portioned'),
+  /** `set` lays what was said over what is there, `add` counts it on top. */
+  mode: z.enum(['set', 'add']),
+  count: whole.optional(),
+  eachGrams: figure.optional(),
+  grams: figure.optional(),
+});
+const listed = z.strictObject({ type: z.literal('listed'), eachGrams: z.array(figure).min(1) });
+const priced = z.strictObject({ type: z.literal('priced'), item: name, perLb: figure });
+const readyCutPriced = z.strictObject({
+  type: z.literal('readyCutPriced'),
+  item: name,
+  perLb: figure,
+  /** Where it was said by the portion: its price and the size that it was turned into a price per pound with. */
+  each: figure.optional(),
+  eachGrams: figure.optional(),
+});
+const credited = z.strictObject({ type: z.literal('credited'), item: name, part: name, perLb: figure });
+const labored = z.strictObject({
+  type: z.literal('labored'),
+  minutes: figure.optional(),
+  ratePerHour: figure.optional(),
+});
+const packed = z.strictObject({ type: z.literal('packed'), costEach: figure });
+const tared = z.strictObject({ type: z.literal('tared'), container: name, grams: figure });
+const removed = z.strictObject({ type: z.literal('removed'), part: name });
+const noted = z.strictObject({ type: z.literal('noted'), text: z.string() });
+/** The speaker turned to a test, by its bare name: later entries of theirs go to it. */
+const turned = z.strictObject({ type: z.literal('turned') });
+const closed = z.strictObject({ type: z.literal('closed'), flagged: z.boolean() });
+const dropped = z.strictObject({ type: z.literal('dropped') });
+const renamed = z.strictObject({ type: z.literal('renamed'), item: name });
+/**
+ * An earlier entry and all its facts are void. `bare` where the speaker took it back, which is no entry of its own;
+ * else it is part of an entry (one that moves a weight to another test), and undoing that makes the target stand again.
+ */
+const undone = z.strictObject({ type: z.literal('undone'), target: name, bare: z.boolean() });
+
+const plain = z.discriminatedUnion('type', [
+  received, weighed, portioned, listed, priced, readyCutPriced, credited, labored, packed, tared, removed,
+  noted, turned, closed, dropped, renamed, undone,
+]); // prettier-ignore
+
+/** In the place of an earlier entry's fact of the same type, this one holds. */
+const corrected = z.strictObject({ type: z.literal('corrected'), target: name, by: plain });
+
+const fact = z.discriminatedUnion('type', [...plain.options, corrected]);
+
+/** A fact that can stand by itself or as the new content of a correction. */
+export type PlainFact = z.infer<typeof plain>;
+export type Fact = z.infer<typeof fact>;
+export type FactOf<Type extends Fact['type']> = Extract<Fact, { type: Type }>;
+
+/** The number of a cutting test in its kitchen, from 1 in the order of opening. */
+export type TestId = number;
+
+/** A fact with who, when, where: one row of the log. */
+export interface Recorded {
+  /** The entry (one spoken or typed thing) that the fact came from; undo takes back a whole entry. */
+  readonly entry: string;
+  readonly speaker: string;
+  /** UTC instant, ISO 8601. */
+  readonly at: string;
+  readonly test?: TestId;
+  /** The item it is about: of the test, or of the price. */
+  readonly item?: string;
+  readonly fact: Fact;
+}
+
+/** A fact as it is written to the log. */
+export const encodeFact = (value: Fact): string => JSON.stringify(value);
+
+/** A fact as it was written. Throws on anything that this version does not know: an unknown fact is never skipped. */
+export const decodeFact = (text: string): Fact => fact.parse(JSON.parse(text));

@@ -1,0 +1,236 @@
+// One cutting test as its facts tell it: what was received, weighed, portioned. No figures here (see figures.ts).
+import { type Decimal, sum, ZERO } from './decimal.ts';
+import type { Fact, FactOf, PlainFact, Recorded, TestId } from './facts.ts';
+import type { Grams } from './quantity.ts';
+
+export interface Received {
+  readonly grams: Grams;
+  readonly perLb?: Decimal;
+  readonly cost?: Decimal;
+  readonly pieces?: number;
+  readonly supplier?: string;
+}
+
+export interface Part {
+  readonly part: string;
+  readonly grams: Grams;
+  readonly creditPerLb?: Decimal;
+}
+
+/** A run of portions of one size; either may be unsaid. */
+export interface Batch {
+  readonly count?: number;
+  readonly eachGrams?: Grams;
+}
+
+export interface Portions {
+  readonly batches: readonly Batch[];
+  /** The weighed total, where one was said. */
+  readonly grams?: Grams;
+  /** Weights of single portions, in the order said. */
+  readonly list: readonly Grams[];
+}
+
+export interface Labor {
+  readonly minutes?: Decimal;
+  readonly ratePerHour?: Decimal;
+}
+
+export interface Test {
+  readonly id: TestId;
+  readonly item: string;
+  readonly status: 'open' | 'closed' | 'dropped';
+  readonly openedAt: string;
+  readonly openedBy: string;
+  readonly closedAt?: string;
+  /** Closed although more was weighed than received: never pooled. */
+  readonly closedFlagged: boolean;
+  readonly received: Received;
+  /** In the order in which they were first weighed. */
+  readonly parts: readonly Part[];
+  /** Credits said in this test for parts, weighed or not yet. */
+  readonly credits: Readonly<Record<string, Decimal>>;
+  readonly portions: Portions;
+  readonly labor: Labor;
+  readonly packingEach?: Decimal;
+  readonly notes: readonly string[];
+  /** All facts of the test, the undone ones too, in the order of the log. */
+  readonly facts: readonly Recorded[];
+}
+
+/** The test after one more fact. Throws where a test does not begin with `received`: a bug, or a damaged log. */
+export function evolveTest(test: Test | undefined, recorded: Recorded): Test {
+  const facts = [...(test?.facts ?? []), recorded];
+  const standsAlone = recorded.fact.type !== 'undone' && recorded.fact.type !== 'corrected';
+  if (test !== undefined && test.status !== 'dropped' && standsAlone && recorded.fact.type !== 'received')
+    return { ...apply(test, recorded, recorded.fact), facts };
+  return foldTest(facts);
+}
+
+/** The test that its facts tell. What was undone is left out; what was corrected holds in the place of the original. */
+export function foldTest(facts: readonly Recorded[]): Test {
+  const first = facts[0];
+  const opening = first === undefined ? undefined : openingOf(facts);
+  if (first === undefined || first.test === undefined || opening === undefined)
+    throw new Error('a cutting test does not begin with what was received');
+  let test = open(first, opening);
+  const standing = standingFacts(facts);
+  for (const { recorded, fact } of standing) test = apply(test, recorded, fact);
+  const opened = standing.some(({ fact }) => fact.type === 'received');
+  return { ...(opened ? test : { ...test, status: 'dropped' as const }), facts };
+}
+
+/** Entries that are void: undone by an entry that itself is not undone. Read from the newest to the oldest. */
+export function undoneEntries(facts: readonly Recorded[]): ReadonlySet<string> {
+  const undone = new Set<string>();
+  for (let at = facts.length - 1; at >= 0; at -= 1) {
+    const recorded = facts[at];
+    if (recorded?.fact.type === 'undone' && !undone.has(recorded.entry)) undone.add(recorded.fact.target);
+  }
+  return undone;
+}
+
+interface Standing {
+  readonly recorded: Recorded;
+  readonly fact: PlainFact;
+}
+
+/** The facts that hold, in the order of the log, each with its newest correction in its place. */
+export function standingFacts(facts: readonly Recorded[]): readonly Standing[] {
+  const undone = undoneEntries(facts);
+  const corrections = new Map<string, PlainFact>();
+  for (const { entry, fact } of facts)
+    if (fact.type === 'corrected' && !undone.has(entry))
+      corrections.set(`${fact.target} ${fact.by.type}`, fact.by);
+  const standing: Standing[] = [];
+  for (const recorded of facts) {
+    const { fact } = recorded;
+    if (undone.has(recorded.entry) || fact.type === 'corrected') continue;
+    standing.push({ recorded, fact: corrections.get(`${recorded.entry} ${fact.type}`) ?? fact });
+  }
+  return standing;
+}
+
+function openingOf(facts: readonly Recorded[]): FactOf<'received'> | undefined {
+  const fact = facts[0]?.fact;
+  return fact?.type === 'received' ? fact : undefined;
+}
+
+function open(recorded: Recorded, fact: FactOf<'received'>): Test {
+  return {
+    id: recorded.test ?? 0,
+    item: fact.item,
+    status: 'open',
+    openedAt: recorded.at,
+    openedBy: recorded.speaker,
+    closedFlagged: false,
+    received: { grams: fact.grams },
+    parts: [],
+    credits: {},
+    portions: { batches: [], list: [] },
+    labor: {},
+    notes: [],
+    facts: [],
+  };
+}
+
+/** What one fact changes. Facts of the price book change nothing in a test, except that its first price becomes its own. */
+function apply(test: Test, recorded: Recorded, fact: Fact): Test {
+  switch (fact.type) {
+    case 'received': {
+      const { type: _, item, ...received } = fact;
+      return { ...test, item, received };
+    }
+    case 'weighed':
+      return {
+        ...test,
+        parts: weigh(test.parts, fact),
+        credits: creditsWith(test, fact.part, fact.creditPerLb),
+      };
+    case 'portioned':
+      return { ...test, portions: portion(test.portions, fact) };
+    case 'listed':
+      return { ...test, portions: { ...test.portions, list: [...test.portions.list, ...fact.eachGrams] } };
+    case 'priced':
+      return { ...test, received: priceOnce(test.received, fact.perLb) };
+    case 'credited':
+      return { ...test, credits: creditsWith(test, fact.part, fact.perLb) };
+    case 'labored': {
+      const { type: _, ...labor } = fact;
+      return { ...test, labor: { ...test.labor, ...labor } };
+    }
+    case 'packed':
+      return { ...test, packingEach: fact.costEach };
+    case 'removed':
+      return remove(test, fact.part);
+    case 'noted':
+      return { ...test, notes: [...test.notes, fact.text] };
+    case 'closed':
+      return { ...test, status: 'closed', closedAt: recorded.at, closedFlagged: fact.flagged };
+    case 'dropped':
+      return { ...test, status: 'dropped' };
+    case 'renamed':
+      return { ...test, item: fact.item };
+    case 'readyCutPriced':
+    case 'tared':
+    case 'turned':
+    case 'undone':
+    case 'corrected':
+      return test;
+  }
+}
+
+function weigh(parts: readonly Part[], fact: FactOf<'weighed'>): readonly Part[] {
+  const before = parts.find((part) => part.part === fact.part);
+  const grams = fact.mode === 'add' ? (before?.grams ?? ZERO).plus(fact.grams) : fact.grams;
+  const after: Part = { part: fact.part, grams };
+  return before === undefined ? [...parts, after] : parts.map((part) => (part === before ? after : part));
+}
+
+function creditsWith(test: Test, part: string, perLb: Decimal | undefined): Test['credits'] {
+  return perLb === undefined ? test.credits : { ...test.credits, [part]: perLb };
+}
+
+/** `add` opens a new batch, of the last size where none was said; `set` lays what was said over the one batch there is. */
+function portion(portions: Portions, fact: FactOf<'portioned'>): Portions {
+  const last = portions.batches.at(-1);
+  const eachGrams = fact.eachGrams ?? last?.eachGrams;
+  if (fact.mode === 'add') {
+    const batches =
+      fact.count === undefined ? portions.batches : [...portions.batches, { count: fact.count, eachGrams }];
+    return { ...portions, batches, grams: weightWith(portions, { ...fact, eachGrams }) };
+  }
+  const grams = fact.grams ?? portions.grams;
+  if (fact.count === undefined && fact.eachGrams === undefined) return { ...portions, grams };
+  return { ...portions, grams, batches: [{ count: fact.count ?? countOf(portions), eachGrams }] };
+}
+
+/** The weighed total with what is added: each by its weight, else by count and size, as soon as one was weighed. */
+function weightWith(portions: Portions, added: FactOf<'portioned'>): Grams | undefined {
+  if (added.grams === undefined && portions.grams === undefined) return undefined;
+  return (portions.grams ?? nominalOf(portions.batches)).plus(added.grams ?? nominalOf([added]));
+}
+
+/** Σ count × size of the batches of which both were said. */
+const nominalOf = (batches: readonly Batch[]): Grams =>
+  sum(batches.map(({ count, eachGrams }) => eachGrams?.times(count ?? 0) ?? ZERO));
+
+/** How many portions were counted; undefined where no count was said. */
+export function countOf(portions: Portions): number | undefined {
+  const counts = portions.batches.flatMap(({ count }) => (count === undefined ? [] : [count]));
+  return counts.length === 0 ? undefined : counts.reduce((total, count) => total + count, 0);
+}
+
+/** A price said for the item becomes the test's own where it has none; one that it has stays. */
+function priceOnce(received: Received, perLb: Decimal): Received {
+  return received.perLb === undefined && received.cost === undefined ? { ...received, perLb } : received;
+}
+
+/** The part, or with the name `portions` all that was said of them, is no longer counted. */
+function remove(test: Test, part: string): Test {
+  if (part === PORTIONS) return { ...test, portions: { batches: [], list: [] } };
+  return { ...test, parts: test.parts.filter((each) => each.part !== part) };
+}
+
+/** The name under which portions are removed or corrected. */
+export const PORTIONS = 'portions';

@@ -1,0 +1,128 @@
+// A language: everything in its folder, read, checked and compiled once.
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { parse as parseYaml } from 'yaml';
+import { z } from 'zod';
+import { type Catalogue, catalogueSchema } from './catalogue.ts';
+import type { Meaning } from './match.ts';
+import { type NameKind, type NameIndex, nameIndex } from './names.ts';
+import { numbersSchema, type NumberWords, numberWords } from './number-words.ts';
+import { compileSentences, DataFault, type IntentShapes, type SentenceFile } from './sentences.ts';
+import type { State } from './template.ts';
+import { unitsSchema, type UnitWords, unitWords } from './units.ts';
+
+const words = z.array(z.string());
+
+const lexiconSchema = z.strictObject({
+  fillers: words,
+  articles: words,
+  joints: words,
+  chatter: words,
+  counters: words,
+  keywords: words,
+  neverNames: words,
+  rules: z.record(z.string(), z.string()),
+});
+
+const namesSchema = z.strictObject({
+  items: z.record(z.string(), words),
+  parts: z.record(z.string(), words),
+  containers: z.record(z.string(), words),
+});
+
+export interface Language {
+  readonly code: string;
+  readonly decimalMark: '.' | ',';
+  readonly start: State<Meaning>;
+  /** Words that stand in some sentence, and those of them that are worth correcting when misspelt. */
+  readonly words: ReadonlySet<string>;
+  readonly keywords: readonly string[];
+  readonly numbers: NumberWords;
+  readonly units: UnitWords;
+  /** Words and phrases that say nothing. */
+  readonly fillers: readonly (readonly string[])[];
+  /** Articles, of the words that say nothing. */
+  readonly articles: ReadonlySet<string>;
+  /** Words between two entries. */
+  readonly joints: ReadonlySet<string>;
+  /** Words that show that people talk with each other. */
+  readonly chatter: ReadonlySet<string>;
+  readonly counters: ReadonlySet<string>;
+  readonly neverNames: ReadonlySet<string>;
+  readonly lookalikes: ReadonlySet<string>;
+  readonly names: Readonly<Record<NameKind, NameIndex>>;
+  readonly catalogue: Catalogue;
+  /** The wording of replies, as it stands in replies.ftl. */
+  readonly replies: string;
+}
+
+/** Slots that are read by tables of names or as free words; the others hold numbers. */
+export const TEXT_SLOTS = ['item', 'anyItem', 'part', 'anyPart', 'container', 'anyContainer', 'supplier', 'text'] as const;
+export const NUMBER_SLOTS = [
+  'weight', 'unitWeight', 'clearWeight', 'size', 'unitSize', 'price', 'credit', 'sum', 'total', 'count', 'pieces', 'minutes',
+  'number', 'list', 'bare', 'markedPrice', 'small', 'plural',
+] as const; // prettier-ignore
+
+/** Reads the folder of a language. Throws a DataFault that names file and line where something in it is wrong. */
+export function loadLanguage(folder: string, code: string, shapes: IntentShapes): Language {
+  const home = join(folder, code);
+  const lexicon = readData(join(home, 'lexicon.yaml'), lexiconSchema);
+  const numberData = readData(join(home, 'numbers.yaml'), numbersSchema);
+  const units = unitWords(readData(join(home, 'units.yaml'), unitsSchema));
+  const names = readData(join(home, 'names.yaml'), namesSchema);
+  const fillers = lexicon.fillers.map((phrase) => phrase.split(' ')).sort((a, b) => b.length - a.length);
+  const sentences = compileSentences(sentenceFiles(join(home, 'sentences')), {
+    shapes,
+    shared: { rules: lexicon.rules, dropped: new Set(fillers.filter((each) => each.length === 1).flat()) },
+    slotTypes: new Set<string>([...TEXT_SLOTS, ...NUMBER_SLOTS]),
+  });
+  const numbers = numberWords(numberData);
+  return {
+    code,
+    decimalMark: numberData.decimalMark,
+    start: sentences.start,
+    words: sentences.words,
+    keywords: lexicon.keywords,
+    numbers,
+    units,
+    fillers,
+    articles: new Set(lexicon.articles),
+    joints: new Set(lexicon.joints),
+    chatter: new Set(lexicon.chatter),
+    counters: new Set([...lexicon.counters, ...units.weight.keys()]),
+    neverNames: new Set([...lexicon.neverNames, ...lexicon.chatter, ...lexicon.counters]),
+    lookalikes: new Set(readData(join(home, 'lookalikes.yaml'), words)),
+    names: {
+      item: nameIndex(new Map(Object.entries(names.items))),
+      part: nameIndex(new Map(Object.entries(names.parts))),
+      container: nameIndex(new Map(Object.entries(names.containers))),
+    },
+    catalogue: readData(join(folder, 'catalogue.yaml'), catalogueSchema),
+    replies: readFileSync(join(home, 'replies.ftl'), 'utf8'),
+  };
+}
+
+function sentenceFiles(folder: string): readonly SentenceFile[] {
+  const files = readdirSync(folder).filter((file) => file.endsWith('.yaml')).sort();
+  return files.map((file) => {
+    const path = join(folder, file);
+    return { intent: file.replace(/\.yaml$/, ''), path, text: readFileSync(path, 'utf8') };
+  });
+}
+
+function readData<Schema extends z.ZodType>(path: string, schema: Schema): z.output<Schema> {
+  const text = readFileSync(path, 'utf8');
+  try {
+    return schema.parse(parseYaml(text, { prettyErrors: true }));
+  } catch (error) {
+    if (error instanceof z.ZodError) throw new DataFault(`${path}:${lineNaming(text, error)}: ${error.issues[0]?.message ?? ''}`, { cause: error });
+    throw new DataFault(`${path}: ${error instanceof Error ? (error.message.split('\n')[0] ?? '') : ''}`, { cause: error });
+  }
+}
+
+/** The line in which the last name of the faulty path stands. */
+function lineNaming(text: string, error: z.ZodError): number {
+  const key = error.issues[0]?.path.filter((step) => typeof step === 'string').at(-1);
+  const line = text.split('\n').findIndex((each) => key !== undefined && each.includes(`${key}:`));
+  return line + 1;
+}

@@ -1,0 +1,70 @@
+// Which sentences begin at a place, and what their slots read.
+import { COST } from './reading.ts';
+import type { SlotReading } from './slots.ts';
+import type { State } from './template.ts';
+import type { Token } from './token.ts';
+
+/**
+ * When a sentence is read: only where a question mark ends it, only where none does, only while a question stands, only as the
+ * whole line, only where no article stands before it ("the note on the board"), only where a sentence of the line ends with it.
+ */
+export type When = 'question' | 'statement' | 'answer' | 'alone' | 'undetermined' | 'ends';
+
+/** What a sentence says beside its slots. */
+export interface Meaning {
+  readonly intent: string;
+  /** Slots with a fixed value. */
+  readonly set: Readonly<Record<string, string | boolean>>;
+  readonly when: readonly When[];
+  /** Set where the sentence must be asked about: the question's code, and the intent that each answer makes of it. */
+  readonly ask?: string;
+  readonly readings?: Readonly<Record<string, string>>;
+}
+
+export interface Match {
+  readonly meaning: Meaning;
+  readonly slots: Readonly<Record<string, SlotReading>>;
+  readonly from: number;
+  readonly end: number;
+  readonly cost: number;
+}
+
+/** Reads a slot of a type at a place; the same place is read once. */
+export type ReadSlot = (type: string, at: number) => readonly SlotReading[];
+
+interface Search {
+  readonly tokens: readonly Token[];
+  readonly read: ReadSlot;
+  readonly from: number;
+  readonly found: Match[];
+}
+
+type Slots = Readonly<Record<string, SlotReading>>;
+
+/** All sentences that begin at a place; they end where a sentence of the line ends, or before. */
+export function matchAt(start: State<Meaning>, tokens: readonly Token[], from: number, read: ReadSlot): readonly Match[] {
+  const search: Search = { tokens, read, from, found: [] };
+  advance(search, start, { at: from, slots: {}, cost: 0 });
+  return search.found;
+}
+
+interface Progress {
+  readonly at: number;
+  readonly slots: Slots;
+  readonly cost: number;
+}
+
+function advance(search: Search, state: State<Meaning>, progress: Progress): void {
+  const { tokens, from, found } = search;
+  const { at, slots, cost } = progress;
+  if (at > from) for (const meaning of state.ends) found.push({ meaning, slots, from, end: at, cost });
+  const token = tokens[at];
+  if (token === undefined || (at > from && token.before === 'stop')) return;
+  const comma = at > from && token.before === 'comma' ? COST.comma : 0;
+  const nexts = token.kind === 'figure' ? undefined : state.words.get(token.text);
+  if (nexts !== undefined) for (const next of nexts) advance(search, next, { at: at + 1, slots, cost: cost + comma });
+  for (const slot of state.slots) {
+    for (const reading of search.read(slot.type, at))
+      advance(search, slot.next, { at: reading.end, slots: { ...slots, [slot.name]: reading }, cost: cost + reading.cost + comma });
+  }
+}

@@ -1,0 +1,23 @@
+// Names that a person may type for an item, a part or themselves, and that careless code trips over.
+export const HOSTILE_NAMES: readonly (readonly [what: string, name: string])[] = [
+  ['prototype', '__proto__'],
+  ['constructor', 'constructor'],
+  ['a member of every object', 'hasOwnProperty'],
+  ['the mark of a decimal', '$d'],
+  ['the mark, escaped', '$$d'],
+  ['right to left', 'אנטריקוט'],
+  ['right to left, with marks', '\u202eكتف\u202c\u200f'],
+  ['zero width', 'rib\u200b\u200deye'],
+  ['astral', '🥩 𝟙𝟚'],
+  ['not composed', 'boeuf co\u0302te'],
+  ['composed', 'boeuf c\u00f4te'],
+  ['full-width digits', '１２'],
+  ['nothing but a space', ' '],
+  ['line breaks', 'rib\r\neye\u2028'],
+  ['a null character', 'rib\u0000eye'],
+  ['a statement', "'); DROP TABLE fact; --"],
+  ['a pattern', '%_*?'],
+  ['a formula', '=1+1'],
+  ['a number', '1e3'],
+  ['huge', 'ribeye '.repeat(40_000)],
+];
