@@ -1,0 +1,286 @@
+# What Blockhand says, in English. Short and plain; amounts come in with their units, rounded once.
+# Values in braces are filled in; a list joins the messages given for it.
+
+line = { $of }
+of-item = { $item }: { $of }
+on-date = { $date }: { $of }
+
+## What is on the table
+
+received-weight = { $item } { $weight }
+pieces = { $count } { $count ->
+    [one] piece
+   *[other] pieces
+  }
+at-price = { $price }, { $cost } in all
+no-price-yet = no price yet
+from-supplier = from { $supplier }
+part-weight = { $part } { $weight }
+part-plus = { $part } +{ $weight }
+part-added = { $part } +{ $added } makes { $weight }
+part-share = { $part } { $weight } ({ $share })
+without-container = without the { $container }
+share = { $share }
+weight = { $weight }
+size = { $size }
+worth = worth { $price }
+left = { $weight } to go
+none-left = nothing left to weigh
+over = { $weight } too much
+portions-uncounted = portions
+portions-count = { $count } { $count ->
+    [one] portion
+   *[other] portions
+  }
+portions-sized = { $count } { $count ->
+    [one] portion
+   *[other] portions
+  } of { $size }
+portion-size = portions of { $size }
+portions-weight = portions weigh { $weight }
+portions-need-weight = size or weight not said yet
+basis-nominal = by their size, not weighed
+basis-sample = from a sample: { $listed } weighed of { $count }
+weights = { $weights }
+weights-heard = heard { $weights }; { $listed } in the list, mean { $mean }
+already = Already there: { $of }.
+usable-cost = usable cost { $cost }
+provisional = With { $weight } of portions the usable cost would be { $cost }.
+
+## Prices and the rest
+
+price-set = { $item } is { $price } now
+price-noted = Price of { $item } noted.
+test-keeps-price = the open test keeps its own { $price }
+usable-at-yield = usable cost { $cost } at the yield of { $tests } { $tests ->
+    [one] test
+   *[other] tests
+  }
+no-yield-yet = no closed test yet, so no usable cost
+ready-cut-set = ready-cut { $item } { $price }
+ready-cut-noted = Ready-cut price of { $item } noted.
+ready-cut-each = { $price } for { $size }
+credit-set = { $part } is worth { $price }
+credit-noted = Value of { $part } noted
+credit-value = { $weight } of it come to { $value }
+already-worth = Already there: { $part } is worth { $price }.
+not-weighed-yet = none weighed yet
+for-later-tests = for later tests of { $item }
+labor = { $minutes } min of labor, { $cost }
+minutes = { $minutes } min of labor
+labor-none = no minutes
+labor-no-rate = { $minutes } min of labor, no hourly rate known
+labor-left-out = left out of the cost until you say one ("labor is 18 an hour")
+labor-fixed = paid anyway, so not counted in the verdict
+labor-rate-set = labor { $rate } an hour
+labor-rate-noted = Labor rate noted.
+already-minutes = Already there: { $minutes } min of labor.
+packing-each = packing { $cost } a portion
+packing-cost = packing { $cost } in all
+packing-noted = packing noted
+packing-needs-count = counts once the portions are counted
+already-packing = Already there: packing { $cost } a portion.
+tare-set = empty { $container } { $weight }, comes off from now on
+note = note: { $text }
+noted = Noted: { $text }
+noted-with = Noted with the { $item }: { $text }
+
+## Corrections
+
+took-back = Took back: { $what }.
+test-gone = The { $item } test is gone.
+open-again = { $item } is open again.
+corrected = Now: { $what }
+removed = { $part } not counted
+renamed = { $before } is now { $item }.
+already-named = That is { $item } already.
+moved-to = Moved to { $item }.
+dropped = { $item } test thrown away. "undo" brings it back.
+closing = closing of { $item }
+dropping = throwing away of { $item }
+turned-to = { $item } it is.
+not-recorded = OK, not recorded.
+stands-as-it-is = OK, it stands as it is.
+let-go = Not recorded. Say the whole entry again, like "trim 1.1".
+say-rest-again = The rest was not recorded: answer this first, then say it again.
+
+## The result
+
+closed = { $item } closed.
+parts = Cut off: { $parts }
+no-portions = No portions.
+balances = Everything is accounted for.
+cutting-loss = Cutting loss { $weight } ({ $share })
+weighed-over = { $weight } more weighed than received ({ $share })
+cost-factor = { $factor } × the price paid
+portion-cost = a { $size } portion { $cost }
+after-credits = after { $credit } for what the trim is worth
+loaded-cost = with labor and packing { $cost }
+loaded-portion = a portion { $cost }
+portions-heavy = Cut heavy: the mean portion is { $mean } and costs { $cost }, { $difference } given away on each.
+portions-light = Cut light: the mean portion is { $mean } and costs { $cost }, { $difference } under target.
+closed-flagged = No cost and no verdict: more was weighed than received. This test stays out of the averages.
+
+## The verdict
+
+verdict-cut = CUT: { $item } at { $cost } is { $saving } cheaper than ready-cut at { $readyCut }.
+verdict-buy = BUY: ready-cut { $item } at { $readyCut } is { $saving } cheaper than cutting at { $cost }.
+verdict-close-cut = TOO CLOSE TO CALL: cutting { $item } at { $cost } is { $saving } under ready-cut at { $readyCut }, less than the yield may vary.
+verdict-close-buy = TOO CLOSE TO CALL: cutting { $item } at { $cost } is { $saving } over ready-cut at { $readyCut }, less than the yield may vary.
+verdict-unknown = No verdict on { $item } yet: { $missing }.
+verdict-no-tests = No verdict on { $item } yet: no closed test.
+verdict-portion-buy = But per portion as cut, buying is { $saving } cheaper: the portions are off their size.
+verdict-portion-cut = But per portion as cut, cutting is { $saving } cheaper: the portions are off their size.
+missing-readyCut = no ready-cut price
+missing-price = no purchase price
+missing-portions = no portions
+missing-balance = the weights do not balance
+missing-tests = no closed test
+turns = It turns at: { $points }.
+turn-price = purchase { $price }
+turn-price-never = no purchase price, however low
+turn-ready-cut = ready-cut { $price }
+turn-yield = yield { $yield } (now { $now })
+turn-yield-never = no yield (now { $now })
+one-test = One test: a first look
+several-tests = { $tests } tests behind it
+counted = counted: { $kinds }
+left-out = left out: { $kinds }
+kind-purchase = purchase
+kind-credits = value of trim
+kind-labor = labor
+kind-packing = packing
+kind-fixedLabor = labor that is paid anyway
+kind-laborWithoutRate = labor (no rate known)
+
+## Answers
+
+cost-now = { $item }: usable cost { $cost } at { $price }.
+cost-at = { $item } at { $price } would be { $cost } usable.
+cost-so-far = { $item }: { $cost } usable so far ({ $note }).
+open-test-only = from the open test only
+yield-pooled = { $share } yield over { $tests } { $tests ->
+    [one] test
+   *[other] tests
+  }
+price-of = price of { $date }
+newest-test = newest test { $date }
+nothing-changed = nothing changed
+no-price = No price known for { $item }: say "{ $item } is 7.95 now"
+no-tests-yet = No closed test of { $item } yet.
+no-portion-cost = No portion cost of { $item } yet: it needs a closed test, a price and a portion size.
+yield = yield { $share }
+yield-of = { $item }: { $share } yield over { $tests } { $tests ->
+    [one] test
+   *[other] tests
+  }
+yield-spread = spread { $points } points between tests
+yield-so-far = { $item } now on the table: { $share } so far.
+history-of = { $item }, the last { $tests } { $tests ->
+    [one] test
+   *[other] tests
+  }:
+does-not-balance = weights did not balance
+order = Buy { $weight } of { $item } for { $count } of { $size }, at { $share } yield
+tests-behind = { $tests } { $tests ->
+    [one] test
+   *[other] tests
+  } behind it
+plan = { $count } of { $size } out of { $weight }, { $over } over.
+menu-price = { $item }: charge { $price } at { $share } food cost ({ $size } costs { $cost }).
+costs-hidden = Costs are for the lead and the owner.
+help =
+    Say what you weigh, one thing at a time or several:
+    "ribeye 14.2 lb at 7.40" · "trim 1.1" · "fat 1.9" · "12 portions 16 oz" · "portions weigh 11.2"
+    "trim is worth 1.50" · "took 25 minutes" · "packing 15 cents each" · "ready cut 9.85" · "done"
+    Wrong? "no, 1.3" · "that was fat not trim" · "drop the fat" · "undo"
+    Ask: "where are we" · "what's ribeye at" · "ribeye yield" · "cut or buy ribeye" · "how much ribeye for 40 16-ounce"
+
+## What can't be done
+
+nothing-open = No piece on the table. Say what came in, like "ribeye 14.2 lb at 7.40".
+no-open-test = No open test of { $item }.
+not-weighed = No { $part } in the { $item } test.
+nothing-to-undo = Nothing of yours left to take back.
+nothing-to-correct = Nothing there to correct: say what, like "make the trim 1.3".
+
+## Questions
+
+ask-which-test = Which one: { $items }?
+ask-which-item = Of which cut?
+ask-what-item = { $weight } of what?
+ask-what-weighs = What weighs that?
+ask-tare = What does the { $container } weigh empty?
+ask-below-tare = That is no more than the empty container. What does the { $part } weigh?
+ask-heavier-than-piece = { $part } { $weight } is more than the whole piece ({ $received }). What does it weigh?
+ask-over-half = { $part } { $weight } would be { $share } of the piece. Is that right, or what does it weigh?
+ask-add-or-replace = { $part } is { $before } already. Add { $weight } to make { $sum }, or replace?
+ask-portions-add-or-replace = There are already { $before }. Add these, or replace?
+ask-portions-replace = There are already { $before }. Replace?
+ask-labor-add-or-replace = There are { $before } min already. Add to make { $sum }, or replace?
+ask-more-weights = That makes { $listed } weights for { $count } portions. Are there { $listed }?
+ask-overweight = That comes to { $total } out of { $received }, { $over } too much. What do the portions weigh? { $left } is left. { $provisional }
+ask-overweight-parts = That comes to { $total } out of { $received }, { $over } too much. Which weight is wrong?
+ask-another-piece = { $item } { $before } is on the table already. Is { $weight } another piece, or a correction?
+ask-far-from-usual = { $item } { $weight }? It usually comes at about { $usual }. Yes, or what does it weigh?
+ask-finish = Close { $item } with { $doubts }? "done" again closes it.
+doubt-no-portions = no portions
+doubt-overweight = { $over } more weighed than received
+doubt-unaccounted = { $weight } ({ $share }) unaccounted for
+ask-undo-others = Others have written { $count } entries on this { $item }. Take the whole piece back?
+ask-correct-which = { $fields ->
+    [newPrice-weight] Is that the weight or the price?
+    [total-weight] Is that the weight or the total?
+    [weight-worth] Is that the weight or the value?
+    [count-size] Is that the count or the size?
+    [count-weight] Is that the count or the weight?
+    [size-weight] Is that the size or the weight?
+   *[other] Which of them is that: count, size or weight?
+  }
+ask-ready-cut-price = What does ready-cut { $item } cost?
+ask-portion-size = { $price } for what size of portion?
+ask-order-size = { $count } portions of what size?
+ask-over-hundred = { $share } is more than the whole price. Which percentage?
+ask-price-unit = { $price } a pound or a kilo?
+ask-price-or-what-if = { $subject } at that price: new price, or what if?
+ask-weight-or-price = { $subject }: is that a weight or a price?
+ask-weight-or-worth = { $subject }: is that its weight or what it is worth?
+ask-two-figures = Two weights for { $subject }. Which one?
+ask-two-readings = "{ $words }" can be read in two ways. Say it with units, or one thing at a time.
+ask-impossible = "{ $words }" can't be right. What { $slot ->
+    [count] is the count
+    [pieces] is the number of pieces
+    [price] is the price
+    [cost] was paid
+    [minutes] are the minutes
+    [each] is the portion size
+   *[other] is the weight
+  }?
+ask-number = "{ $words }": which number is that? Say it with "point".
+ask-trailing = "{ $words }": how many dollars and cents?
+ask-list = "{ $words }": say those weights again, each the same way ("sixteen point two").
+ask-name = "{ $words }": which cut or part is that?
+ask-unread = I did not get "{ $words }". Nothing recorded: say it again without.
+how-to-type = Still not clear. Type it like this: "trim 1.1" or "12 portions 16 oz".
+
+## Trouble
+
+store-damaged = The kitchen's file is damaged: { $place }. Nothing was recorded. Put a backup in its place.
+store-full = The disk is full, so nothing was recorded. Make room, then say it again.
+store-readOnly = Can't write to { $place }, so nothing was recorded. Check the folder's permissions.
+store-newerVersion = { $place } was written by a newer Blockhand. Install that version, or use another file.
+store-inUse = Another Blockhand has { $place } open. Close that one first.
+store-notADatabase = { $place } is not a Blockhand database. It was left as it is.
+store-unavailable = Can't open { $place }. Check that the folder is there and may be written to.
+store-exists = { $place } is there already. Choose another name for the copy.
+trouble = Something went wrong on our side and nothing was recorded. Please say it again.
+
+## The terminal
+
+welcome = Blockhand. Say what came in, like "ribeye 14.2 lb at 7.40"; "help" shows more.
+welcome-open = On the table: { $items }.
+zone-assumed = Times are in { $timezone } (set KITCHEN_TIMEZONE to change it).
+not-for-me = (not recorded: no entry in that. "help" shows what I read)
+rebuilt-same = { $facts } facts read. The read models were right.
+rebuilt-changed = { $facts } facts read. The read models differed and were made anew.
+backed-up = Checked copy written to { $place }.

@@ -1,5 +1,6 @@
 // Entries under the names that the outside knows: weights in pounds, portions in ounces, prices per pound, as decimal strings.
 import { type Decimal, isDecimal, significant } from './decimal.ts';
+import type { BareNumber } from './entry.ts';
 import { fromGrams } from './quantity.ts';
 
 export type Json = string | number | boolean | null | readonly Json[] | { readonly [name: string]: Json };
@@ -27,11 +28,19 @@ const PLAIN = new Set(['item', 'part', 'newItem', 'newPart', 'supplier', 'contai
 /** Slots that the table of entries does not list for a kind. */
 const HIDDEN: Readonly<Record<string, readonly string[]>> = { weigh: ['container'] };
 
+/** A bare number, as what it most likely measures: a weight, unless it can't be one. */
+function bareJson({ weight, price, minutes }: BareNumber): Json {
+  if (weight !== undefined) return { weightLb: inLb(weight) };
+  if (price !== undefined) return { pricePerLb: figure(price) };
+  return minutes === undefined ? {} : { minutes: figure(minutes) };
+}
+
 /** An entry as a plain object; only slots that the outside knows appear. */
 export function entryJson(entry: Readonly<Record<string, unknown>> & { readonly kind: string }): Json {
   const out: Record<string, Json> = { kind: entry.kind };
   for (const [slot, value] of Object.entries(entry)) {
     if (value === undefined || HIDDEN[entry.kind]?.includes(slot) === true) continue;
+    if (slot === 'number') Object.assign(out, bareJson(value as BareNumber));
     const number = NUMBERS[slot];
     if (number !== undefined && isDecimal(value)) out[number[0]] = number[1](value);
     else if (slot === 'eachList') out['eachOz'] = (value as readonly Decimal[]).map(inOz);

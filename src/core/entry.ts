@@ -20,6 +20,8 @@ interface Slots {
     item?: string;
     /** The container it was weighed in; its weight comes off. */
     container?: string;
+    /** What the empty container weighs, where it had to be asked. */
+    tare?: Grams;
     /** The words said whether it replaces or adds. */
     told?: boolean;
   };

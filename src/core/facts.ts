@@ -63,7 +63,6 @@ const noted = z.strictObject({ type: z.literal('noted'), text: z.string() });
 const turned = z.strictObject({ type: z.literal('turned') });
 const closed = z.strictObject({ type: z.literal('closed'), flagged: z.boolean() });
 const dropped = z.strictObject({ type: z.literal('dropped') });
-const renamed = z.strictObject({ type: z.literal('renamed'), item: name });
 /**
  * An earlier entry and all its facts are void. `bare` where the speaker took it back, which is no entry of its own;
  * else it is part of an entry (one that moves a weight to another test), and undoing that makes the target stand again.
@@ -72,7 +71,7 @@ const undone = z.strictObject({ type: z.literal('undone'), target: name, bare: z
 
 const plain = z.discriminatedUnion('type', [
   received, weighed, portioned, listed, priced, readyCutPriced, credited, labored, packed, tared, removed,
-  noted, turned, closed, dropped, renamed, undone,
+  noted, turned, closed, dropped, undone,
 ]); // prettier-ignore
 
 /** In the place of an earlier entry's fact of the same type, this one holds. */

@@ -96,6 +96,10 @@ export const creditOf = (kitchen: Kitchen, item: string, part: string): Decimal 
 export const tareOf = (kitchen: Kitchen, container: string): Grams | undefined =>
   memory.recall(kitchen.memory, memory.tareKey(container))?.value.amount;
 
+/** The size that portions of an item were last cut to. */
+export const sizeOf = (kitchen: Kitchen, item: string): Grams | undefined =>
+  memory.recall(kitchen.memory, memory.sizeKey(item))?.value.amount;
+
 /** The rate that minutes are costed at: the last one said, else the kitchen's setting. */
 export const laborRateOf = (kitchen: Kitchen): Decimal | undefined =>
   memory.recall(kitchen.memory, memory.LABOR_RATE_KEY)?.value.amount ?? kitchen.settings.laborRatePerHour;
@@ -139,6 +143,18 @@ function names(kitchen: Kitchen, { fact, item }: Recorded): Pick<Kitchen, 'items
     parts: part === undefined || parts.has(part) ? parts : new Set(parts).add(part),
   };
 }
+
+/** The kitchen with what a speaker last did, from that speaker's newest facts in the order of the log. */
+export function rememberSpeaker(kitchen: Kitchen, speaker: string, facts: readonly Recorded[]): Kitchen {
+  const fresh: Kitchen = { ...kitchen, speakers: new Map(kitchen.speakers).set(speaker, { recent: [] }) };
+  return facts.reduce<Kitchen>((so, recorded) => ({ ...so, speakers: evolveSpeakers(so, recorded) }), fresh);
+}
+
+/** The names of items and parts from pairs of kind and name. */
+export const decodeNames = (names: readonly (readonly ['item' | 'part', string])[]): Pick<Kitchen, 'items' | 'parts'> => ({
+  items: new Set(names.flatMap(([kind, name]) => (kind === 'item' ? [name] : []))),
+  parts: new Set(names.flatMap(([kind, name]) => (kind === 'part' ? [name] : []))),
+});
 
 /** An undo takes the entry that it voids off the list of its speaker and is itself none; a test written to becomes the speaker's. */
 function evolveSpeakers(kitchen: Kitchen, recorded: Recorded): Kitchen['speakers'] {

@@ -10,6 +10,8 @@ export const priceKey = (item: string): string => `price:${item}`;
 export const readyCutKey = (item: string): string => `readyCut:${item}`;
 export const creditKey = (item: string, part: string): string => `credit:${item}:${part}`;
 export const tareKey = (container: string): string => `tare:${container}`;
+/** The size that portions of an item were last cut to. */
+export const sizeKey = (item: string): string => `size:${item}`;
 export const LABOR_RATE_KEY = 'laborRate';
 
 type Line = readonly [key: string, value: Remembered];
@@ -36,6 +38,7 @@ function remembered(fact: PlainFact, item: string | undefined): readonly Line[] 
     case 'labored':
       return fact.ratePerHour === undefined ? [] : [[LABOR_RATE_KEY, { amount: fact.ratePerHour }]];
     case 'portioned':
+      return fact.eachGrams === undefined || item === undefined ? [] : [[sizeKey(item), { amount: fact.eachGrams }]];
     case 'listed':
     case 'packed':
     case 'removed':
@@ -43,7 +46,6 @@ function remembered(fact: PlainFact, item: string | undefined): readonly Line[] 
     case 'turned':
     case 'closed':
     case 'dropped':
-    case 'renamed':
     case 'undone':
       return [];
   }

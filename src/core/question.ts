@@ -1,26 +1,25 @@
 // A question of the bot that stands: what it asks for, and what each answer would record.
 import type { Entry } from './entry.ts';
-
-/** Why it is asked, with what the wording needs. Codes are the message names of replies.ftl after `ask-`. */
-export interface Asking {
-  readonly code: string;
-  readonly args: Readonly<Record<string, unknown>>;
-}
-
-/** An answer in words ("add", "replace", "yes") and the entry that it makes; null where it makes none. */
-export type Choices = Readonly<Record<string, Entry | null>>;
+import type { Reply } from './reply.ts';
 
 export interface Question {
   readonly askedAt: string;
-  readonly asking: Asking;
-  /** What is recorded on "yes", "add" … */
-  readonly choices: Choices;
+  /** The question itself, as it was said; its message name is the code of the question. */
+  readonly asked: Reply;
+  /** What each answer in words ("yes", "add", "replace") makes of it. */
+  readonly choices: Readonly<Record<string, Entry>>;
   /** The entry that lacks one slot, and the slot that a bare amount or name fills. */
-  readonly wants?: { readonly held: Entry; readonly slot: string };
-  /** The entry as it was said: saying the same again accepts it. */
-  readonly said?: Entry;
+  readonly wants?: Wanted;
+  /** The entry as it was said, and what saying the same again makes of it. */
+  readonly again?: { readonly said: Entry; readonly accepts: Entry };
   /** Whether the entry asked about is recorded already (too heavy in all), so that "no" has nothing to drop. */
   readonly recorded: boolean;
   /** Times it was repeated after an answer that did not decide it. */
   readonly repeats: number;
+}
+
+export interface Wanted {
+  /** An entry without the slot. */
+  readonly held: Readonly<Record<string, unknown>> & { readonly kind: string };
+  readonly slot: string;
 }

@@ -169,8 +169,6 @@ function apply(test: Test, recorded: Recorded, fact: Fact): Test {
       return { ...test, status: 'closed', closedAt: recorded.at, closedFlagged: fact.flagged };
     case 'dropped':
       return { ...test, status: 'dropped' };
-    case 'renamed':
-      return { ...test, item: fact.item };
     case 'readyCutPriced':
     case 'tared':
     case 'turned':

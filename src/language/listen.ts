@@ -91,10 +91,11 @@ function named(language: Language, index: NameIndex, tokens: readonly Token[], a
 const isKnownWord = (language: Language, word: string): boolean =>
   language.lookalikes.has(word) || language.neverNames.has(word) || isNumberWord(language.numbers, word) || isUnitWord(language.units, word);
 
-/** Words that are no name of ours and nothing else either; a number word is never among them. */
+/** Words that are no name of ours ("goat leg" goes on behind "goat") and nothing else; a number word is never among them. */
 function freeNames(language: Language, tokens: readonly Token[], at: number): readonly SlotReading[] {
-  const ours = Object.values(language.names).some((index) => named(language, index, tokens, at).length > 0);
-  return ours ? [] : freeWords(tokens, at, (word) => canBeNamed(language, word));
+  const ours = Object.values(language.names).flatMap((index) => named(language, index, tokens, at).map((each) => each.end));
+  const known = Math.max(at, ...ours);
+  return freeWords(tokens, at, (word) => canBeNamed(language, word)).filter((each) => each.end > known);
 }
 
 /** One to three words, each of which may stand in a name. */

@@ -144,7 +144,7 @@ function judge({ language, tokens, text, covers }: Judged): Heard {
   const said = cover.matches.map((match) => ({ match, said: asSaid(match, text, tokens) }));
   if (cover.unread.length === 0) {
     const first: readonly Said[] = said.map((each) => each.said);
-    return { said: others.reduce((kept, other) => agree(kept, other, { text, tokens }), first) };
+    return { said: once(others.reduce((kept, other) => agree(kept, other, { text, tokens }), first)) };
   }
   const runs = commaRuns(tokens);
   const spoilt = new Set(cover.unread.map((at) => runs[at]));
@@ -172,6 +172,10 @@ function isEntryLike(at: { language: Language; tokens: readonly Token[]; cover: 
   const talk = words.some((word) => language.chatter.has(word) || language.neverNames.has(word));
   return named && match.meaning.ask === undefined && stray.length <= MOST_STRAY && !talk;
 }
+
+/** "yes, correct" is one yes. */
+const once = (said: readonly Said[]): readonly Said[] =>
+  said.filter((each, at) => each.firm || each.doubt !== undefined || JSON.stringify(each) !== JSON.stringify(said[at - 1]));
 
 function asSaid(match: Match, text: string, tokens: readonly Token[]): Said {
   const { meaning, slots } = match;

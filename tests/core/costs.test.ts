@@ -90,6 +90,8 @@ describe('costs', () => {
       figuresOf(received('20', '5'), portioned({ count: 10, eachGrams: oz('16'), grams: lb(grams) })).costs;
     expect(weighing('10.1')?.meanPortionCost).toBeUndefined();
     expect(weighing('9.9')?.giveawayPerPortion).toBeUndefined();
+    expect(weighing('10.101')?.meanPortionCost).toBeDefined();
+    expect(weighing('9.899')?.meanPortionCost).toBeDefined();
     expect(shown(weighing('10.2')?.giveawayPerPortion)).toBe('0.196078'); // 100 ÷ 10.2 × 0.02
     expect(shown(weighing('9.8')?.giveawayPerPortion)).toBe('-0.204082');
   });

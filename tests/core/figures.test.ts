@@ -1,11 +1,7 @@
 // What a cutting test comes to, case by case. Whole worked examples are in worked-examples.yaml and docs/calculations.md.
 import { describe, expect, test } from 'vitest';
-import type { Fact, FactOf } from '../../src/core/facts.ts';
-import { figures } from '../../src/core/figures.ts';
 import { fromGrams, type Grams } from '../../src/core/quantity.ts';
-import {
-  AVOIDABLE, d, figuresOf, lb, listed, morePortions, oz, PAID_ANYWAY, portioned, received, shown, testOf, weighed,
-} from './given.ts'; // prettier-ignore
+import { d, figuresOf, lb, oz, portioned, received, shown, weighed } from './given.ts';
 
 const inLb = (grams: Grams | undefined) => shown(grams && fromGrams(grams, 'lb'));
 const inOz = (grams: Grams | undefined) => shown(grams && fromGrams(grams, 'oz'));
@@ -89,6 +85,29 @@ describe('the tolerance of 0.05 lb', () => {
     expect(found.overweight).toBe(true);
     expect(found.costs).toBeUndefined();
     expect(found.provisional).toBeUndefined();
+  });
+
+  test('parts that are the whole piece leave nothing for the portions either', () => {
+    const found = figuresOf(received('10', '5'), weighed('fat', '10'), portioned({ grams: lb('1') }));
+    expect(found.overweight).toBe(true);
+    expect(found.provisional).toBeUndefined();
+  });
+
+  test('without a size asked for, each portion has its share of what is left', () => {
+    const found = figuresOf(
+      received('10', '6'),
+      weighed('fat', '4'),
+      portioned({ count: 12, grams: lb('7') }),
+    );
+    expect(shown(found.provisional?.costs.usableCostPerLb)).toBe('10');
+    expect(shown(found.provisional?.costs.portionCost)).toBe('5');
+  });
+
+  test('the size asked for stands, and nothing is said of what portions in doubt give away', () => {
+    const said = portioned({ count: 12, eachGrams: oz('6'), grams: lb('7') });
+    const costs = figuresOf(received('10', '6'), weighed('fat', '4'), said).provisional?.costs;
+    expect(shown(costs?.portionCost)).toBe('3.75');
+    expect(costs?.giveawayPerPortion).toBeUndefined();
   });
 
   test('too heavy before any portion was said: no provisional costs either', () => {

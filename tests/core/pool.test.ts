@@ -160,6 +160,8 @@ describe('storing', () => {
         const back = decodePool(JSON.parse(JSON.stringify(encodePool(pool))) as Record<string, string>);
         expect(encodePool(back)).toEqual(encodePool(pool));
         expect(back.tests).toBe(pool.tests);
+        expect(back.newestClosedAt).toBe(pool.newestClosedAt);
+        expect(back.newestClosedAt).toMatch(/^2026-03-06T09:/);
       }),
     );
   });

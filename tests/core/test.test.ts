@@ -158,7 +158,7 @@ describe('undoing', () => {
   });
 
   test('another name gives the first one back', () => {
-    const renamed: Fact = { type: 'renamed', item: 'striploin' };
+    const renamed = corrected('e1', received('14.2', '7.40', 'striploin'));
     expect(testOf(...upToFat, renamed).item).toBe('striploin');
     expect(testOf(...upToFat, renamed, undone('e4')).item).toBe('ribeye');
   });

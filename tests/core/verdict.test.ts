@@ -134,6 +134,19 @@ describe('what is counted and what is left out', () => {
     });
   });
 
+  test('for an item whose tests had both kinds of labour, the one that is avoidable', () => {
+    const [one, other] = [AVOIDABLE, PAID_ANYWAY].map((settings) =>
+      contribution(testOf(...worked, closed()), settings),
+    );
+    const pool = withTest(one ?? EMPTY_POOL, other ?? EMPTY_POOL);
+    const verdict = itemVerdict({ pool, pricePerLb: d('6'), readyCutPerLb: d('10') });
+    expect(verdict).toMatchObject({
+      counted: ['credits', 'labor', 'packing'],
+      leftOut: ['fixedLabor'],
+      tests: 2,
+    });
+  });
+
   test('for an item what its tests brought', () => {
     const pool = withTest(EMPTY_POOL, contribution(testOf(...worked, closed()), AVOIDABLE) ?? EMPTY_POOL);
     const verdict = itemVerdict({ pool, pricePerLb: d('6'), readyCutPerLb: d('10') });
@@ -165,6 +178,12 @@ describe('per portion as cut', () => {
     const verdict = judged({ facts: cutting('5'), readyCut: '11' });
     expect(verdict).toMatchObject({ choice: 'buy', portionContradicts: true });
     expect(shown(verdict.savingPerPortion)).toBe('0.5');
+  });
+
+  test('where the pound costs the same either way, heavy portions contradict nothing', () => {
+    const verdict = judged({ facts: cutting('7.5'), readyCut: '8' });
+    expect(verdict).toMatchObject({ choice: 'close', portionContradicts: false });
+    expect(shown(verdict.savingPerPortion)).toBe('-1');
   });
 
   test('nothing is said of it where no portion was weighed', () => {

@@ -1,6 +1,6 @@
 // A backup is the kitchen as it was at one moment, checked, in one file, and never in the place of another file.
 import { once } from 'node:events';
-import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { copyFileSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import { type Connection, connectToRead } from '../../src/storage/sqlite/connection.ts';
@@ -129,8 +129,23 @@ it('refuses to copy what is no database', async () => {
   expect(readdirSync(folder)).toEqual([]);
 });
 
-it('killed, leaves no file of the name, and the next one is not disturbed by what it left', async () => {
+it('is not disturbed by what a killed one left', async () => {
+  const { source, folder, target } = await kitchenWith(3);
+  const stale = await kitchenWith(20);
+  const store = await openSqlite(stale.source);
+  await store.append(numberedTurn(21));
+  mkdirSync(folder);
+  copyFileSync(stale.source, `${target}.partial`);
+  copyFileSync(`${stale.source}-wal`, `${target}.partial-wal`);
+  await store.close();
+  await backupSqlite(source, target);
+  expect(readdirSync(folder)).toEqual(['monday.db']);
+  expect(rowsOf(target)).toEqual(rowsOf(source));
+});
+
+it('killed, leaves no half of a file under the name', async () => {
   const { source, folder, target } = await kitchenWith(2000);
+  mkdirSync(folder);
   for (const delay of [0, 2, 5, 10]) {
     const script = startScript('backup.script.ts', [source, `${target}.${delay}`]);
     expect(await script.begun).toBe('begun');

@@ -20,7 +20,10 @@ export interface TestRow {
   readonly figures?: Readonly<Record<string, string>>;
 }
 
-/** Everything that is computed from the facts and kept beside them. `rebuild` makes it anew. */
+/**
+ * Everything that is computed from the facts and kept beside them. `rebuild` makes it anew. A store gives the rows in
+ * the order of their ids, keys, items, and kinds with names (by code point); it takes them in any order.
+ */
 export interface Views {
   readonly tests: readonly TestRow[];
   readonly memory: readonly (readonly [key: string, ledger: Ledger])[];
@@ -82,8 +85,9 @@ export class StoreError extends Error {
 export interface Store {
   /** The kitchen, or undefined where none of that id was created. */
   load(kitchen: KitchenId): Promise<StoredKitchen | undefined>;
+  /** Rejects where the kitchen is there already. */
   create(kitchen: KitchenId, settings: Settings): Promise<void>;
-  /** Durable when it resolves. `seen`: the message was stored before, nothing was changed. */
+  /** Durable when it resolves, nothing stored when it rejects. `seen`: the message was stored before, nothing was changed. */
   append(turn: Turn): Promise<'stored' | 'seen'>;
   /** What was replied to a message that was seen before. */
   replyTo(kitchen: KitchenId, message: string): Promise<string | undefined>;
@@ -93,9 +97,10 @@ export interface Store {
   /** Closed tests of an item, newest first. */
   closedTests(kitchen: KitchenId, item: string, limit: number): Promise<readonly TestRow[]>;
   kitchens(): Promise<readonly KitchenId[]>;
-  /** The whole log, in order. */
+  /** The whole log, in order. What is appended while it is read is read too. */
   facts(kitchen: KitchenId): AsyncIterable<Recorded>;
   views(kitchen: KitchenId): Promise<Views>;
+  /** Puts these in the place of all that the kitchen has. */
   replaceViews(kitchen: KitchenId, views: Views): Promise<void>;
   close(): Promise<void>;
 }

@@ -32,7 +32,7 @@ async function copyTo(source: string, target: string): Promise<void> {
   }
 }
 
-/** With what a killed backup left beside it: SQLite would replay an old log into the new copy. */
+/** With what a killed backup left beside it. */
 function removeWithLogs(path: string): void {
   for (const end of ['', '-journal', '-wal', '-shm']) rmSync(path + end, { force: true });
 }

@@ -30,7 +30,7 @@ export function kitchenReader(db: Connection): (kitchen: KitchenId) => StoredKit
 function kitchenQueries(db: Connection) {
   const settings = db.prepare<[KitchenId], { settings: string }>('SELECT settings FROM kitchen WHERE id = ?');
   const open = db.prepare<[KitchenId], { id: TestId }>(
-    `SELECT id FROM test_row WHERE kitchen = ? AND status = 'open' ORDER BY id`,
+    `SELECT id FROM test_row INDEXED BY test_row_by_status WHERE kitchen = ? AND status = 'open' ORDER BY id`,
   );
   // From the log, not from the rows, so that a number is never given twice.
   const last = db.prepare<[KitchenId], { last: TestId | null }>(

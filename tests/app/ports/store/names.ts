@@ -1,5 +1,6 @@
 // Any name comes back as it was given, and nothing else changes by it.
 import { describe, expect, it } from 'vitest';
+import { name, say } from '../../../../src/core/reply.ts';
 import { HOSTILE_NAMES } from './hostile-names.ts';
 import type { Opened } from './opened.ts';
 import { AT, GRAMS, LEDGER, POOL, QUESTION, RECEIVED, recorded, turn } from './samples.ts';
@@ -32,7 +33,8 @@ export function namesContract(opened: Opened): void {
       };
       const question = {
         ...QUESTION,
-        asking: { code: 'any', args: { [hostile]: hostile, deeper: { [hostile]: GRAMS } } },
+        asked: say('ask-any', { [hostile]: name(hostile) }),
+        wants: { held: { kind: 'weigh', [hostile]: GRAMS }, slot: hostile },
       };
       await opened.store.append(
         turn(hostile, { speaker: hostile, text: hostile, reply: hostile, facts, views, question }),

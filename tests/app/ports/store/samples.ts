@@ -6,6 +6,7 @@ import type { Settings } from '../../../../src/core/kitchen.ts';
 import type { Ledger } from '../../../../src/core/ledger.ts';
 import { EMPTY_POOL, type Pool } from '../../../../src/core/pool.ts';
 import type { Question } from '../../../../src/core/question.ts';
+import { list, name, say, weight } from '../../../../src/core/reply.ts';
 
 export const AT = '2026-03-06T15:00:00.000Z';
 
@@ -80,16 +81,24 @@ export const POOL: Pool = {
 
 export const QUESTION: Question = {
   askedAt: AT,
-  asking: { code: 'replace-or-add', args: { part: 'trim', before: decimal('1.10'), parts: ['trim', 'fat'] } },
+  asked: say('ask-replace-or-add', {
+    part: name('trim'),
+    before: weight(GRAMS),
+    times: 2,
+    of: list([say('no')]),
+  }),
   choices: {
     add: { kind: 'weigh', part: 'trim', weight: GRAMS, mode: 'add' },
-    no: null,
+    no: { kind: 'no' },
   },
   wants: {
     held: { kind: 'portionWeights', eachList: [decimal('453.59237'), decimal('0.1')] },
     slot: 'item',
   },
-  said: { kind: 'correct', number: { weight: GRAMS, count: 12 } },
+  again: {
+    said: { kind: 'correct', number: { weight: GRAMS, count: 12 } },
+    accepts: { kind: 'correct', weight: GRAMS, sure: true },
+  },
   recorded: false,
   repeats: 1,
 };

@@ -87,7 +87,7 @@ export function turnsContract(opened: Opened): void {
     it('stores nothing of a turn that fails at its last row', async () => {
       await opened.store.append(opening('m1', 1));
       const before = await opened.everythingOf('home');
-      const unwritable = { ...QUESTION, asking: { code: 'any', args: { no: () => 'data' } } };
+      const unwritable = { ...QUESTION, wants: { held: { kind: 'weigh', no: () => 'data' }, slot: 'item' } };
       const broken = { ...opening('m2', 2), question: unwritable };
       broken.views = { ...broken.views, memory: [['price:ribeye', LEDGER]], names: [['item', 'ribeye']] };
       await expect(opened.store.append(broken)).rejects.toThrow();

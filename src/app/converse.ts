@@ -1,0 +1,163 @@
+// One line in a conversation: what it answers, what it records, what it asks. No storage, no clock, no wording.
+import type { Entry } from '../core/entry.ts';
+import { entryJson, type Json } from '../core/entry-json.ts';
+import type { Recorded } from '../core/facts.ts';
+import { evolve, type Kitchen } from '../core/kitchen.ts';
+import type { Question } from '../core/question.ts';
+import { type Reply, say } from '../core/reply.ts';
+import { decide, leavesQuestion } from '../intents/index.ts';
+import type { Asked, Decision, Scene } from '../intents/intent.ts';
+import { answerTo } from './answer.ts';
+import type { Outcome } from './ports/table.ts';
+import type { Understood } from './understand.ts';
+
+/** Of several outcomes of a line, the first of these. */
+const WEIGHTIEST: readonly Outcome[] = ['asked', 'refused', 'recorded', 'answered', 'ignored'];
+
+export interface Conversation {
+  readonly scene: Scene;
+  /** The question that stands for this speaker. */
+  readonly question: Question | undefined;
+  /** The beginning of the identities of this line's entries. */
+  readonly message: string;
+}
+
+export interface Heeded {
+  readonly kitchen: Kitchen;
+  readonly question: Question | undefined;
+  readonly facts: readonly Recorded[];
+  readonly entries: readonly Json[];
+  readonly outcome: Outcome;
+  readonly say: readonly Reply[];
+  /** The question that was put by this line. */
+  readonly asked: Reply | undefined;
+}
+
+interface Progress {
+  scene: Scene;
+  question: Question | undefined;
+  readonly message: string;
+  readonly facts: Recorded[];
+  readonly entries: Json[];
+  readonly outcomes: Outcome[];
+  readonly say: Reply[];
+  /** The question that this line put. */
+  put: Reply | undefined;
+  count: number;
+}
+
+const LAPSES_AFTER_MS = 30 * 60 * 1000;
+
+/** Takes up everything that a line says, in the order said. */
+export function converse({ scene, question, message }: Conversation, understood: readonly Understood[]): Heeded {
+  const lapsed = question !== undefined && Date.parse(scene.at) - Date.parse(question.askedAt) > LAPSES_AFTER_MS;
+  const progress: Progress = {
+    scene, question: lapsed ? undefined : question, message, facts: [], entries: [], outcomes: [], say: [], put: undefined, count: 0,
+  }; // prettier-ignore
+  for (const one of understood) {
+    if ('ask' in one) ask(progress, one.ask, false);
+    else takeUp(progress, one.entry);
+  }
+  const asked = progress.question === undefined ? undefined : progress.put;
+  const outcomes = asked === undefined ? progress.outcomes.filter((each) => each !== 'asked') : progress.outcomes;
+  const outcome = WEIGHTIEST.find((each) => outcomes.includes(each)) ?? 'ignored';
+  const { facts, entries } = progress;
+  const said = asked === undefined ? progress.say : [...progress.say, asked];
+  return { kitchen: progress.scene.kitchen, question: progress.question, facts, entries, outcome, say: said, asked };
+}
+
+/** An entry answers the standing question, leaves it alone, or drops it and stands for itself. */
+function takeUp(progress: Progress, entry: Entry): void {
+  const { question } = progress;
+  if (question === undefined) return settleEntry(progress, entry);
+  const answer = answerTo(question, entry);
+  switch (answer.is) {
+    case 'entry':
+      letGo(progress);
+      return settleEntry(progress, answer.entry);
+    case 'repeat':
+      return repeat(progress, question);
+    case 'drop':
+      letGo(progress);
+      progress.entries.push(entryJson(entry));
+      progress.outcomes.push('answered');
+      progress.say.push(say(question.recorded ? 'stands-as-it-is' : 'not-recorded'));
+      return;
+    case 'none':
+      if (!leavesQuestion(entry.kind) && !heldBackNow(progress, question)) letGo(progress);
+      return settleEntry(progress, entry);
+  }
+}
+
+/** An answer that does not decide: the question is put once more, then it is let go. */
+function repeat(progress: Progress, question: Question): void {
+  if (question.repeats > 0) {
+    progress.question = undefined;
+    progress.outcomes.push('answered');
+    progress.say.push(say('let-go'));
+    return;
+  }
+  progress.question = { ...question, repeats: question.repeats + 1 };
+  progress.outcomes.push('asked');
+  progress.put = question.asked;
+}
+
+/** A question of this very line about an entry that it held back stands beside the line's other entries. */
+const heldBackNow = (progress: Progress, question: Question): boolean => progress.put !== undefined && !question.recorded;
+
+function letGo(progress: Progress): void {
+  progress.question = undefined;
+  progress.put = undefined;
+}
+
+function settleEntry(progress: Progress, entry: Entry): void {
+  carry(progress, entry);
+  const decision = decide(progress.scene, entry);
+  progress.outcomes.push(decision.is);
+  if (decision.is === 'ignored') return;
+  if (decision.is === 'asked') {
+    progress.outcomes.pop();
+    return ask(progress, decision.ask, false);
+  }
+  progress.entries.push(entryJson(decision.is === 'recorded' ? (decision.shown ?? entry) : entry));
+  if (decision.is === 'recorded') record(progress, decision);
+  else progress.say.push(...decision.say);
+}
+
+/** The item of an entry holds for the entries after it in the same line. */
+function carry(progress: Progress, entry: Entry): void {
+  const item = 'item' in entry ? entry.item : undefined;
+  if (item !== undefined) progress.scene = { ...progress.scene, carried: item };
+}
+
+function record(progress: Progress, decision: Extract<Decision, { is: 'recorded' }>): void {
+  const { speaker, at } = progress.scene;
+  const entry = `${progress.message}.${progress.count}`;
+  progress.count += 1;
+  for (const fact of decision.facts) {
+    const recorded: Recorded = { ...fact, entry, speaker, at };
+    progress.facts.push(recorded);
+    progress.scene = { ...progress.scene, kitchen: evolve(progress.scene.kitchen, recorded) };
+  }
+  const response = decision.respond(progress.scene);
+  progress.say.push(...response.say);
+  if (response.ask !== undefined) ask(progress, response.ask, true);
+}
+
+/**
+ * Puts a question. Of several in one line the first stands; for the others the entry is to be said again. The third
+ * try that is not understood is told how to type it.
+ */
+function ask(progress: Progress, asked: Asked, recorded: boolean): void {
+  progress.outcomes.push('asked');
+  if (progress.put !== undefined && progress.question !== undefined) {
+    progress.say.push(say('say-rest-again'));
+    return;
+  }
+  const tries = progress.question?.asked.id === UNREAD && asked.asked.id === UNREAD ? progress.question.repeats + 1 : 0;
+  progress.question = { ...asked, askedAt: progress.scene.at, recorded, repeats: tries };
+  progress.put = tries >= MOST_TRIES ? say('how-to-type') : asked.asked;
+}
+
+const UNREAD = 'ask-unread';
+const MOST_TRIES = 2;

@@ -1,0 +1,33 @@
+// A line by itself: what its words say, and what a careful listener would ask, with no test and no kitchen behind it.
+import type { Entry } from '../core/entry.ts';
+import { entryJson, type Json } from '../core/entry-json.ts';
+import type { Settings } from '../core/kitchen.ts';
+import { name, type Reply, say, weight } from '../core/reply.ts';
+import type { Listener } from '../language/listen.ts';
+import { parse } from '../language/parse.ts';
+import type { Voice } from './voice.ts';
+import { understand } from './understand.ts';
+
+export interface Judged {
+  readonly entries: readonly Json[];
+  readonly ask: string | null;
+}
+
+export function judgeWords(voice: Pick<Voice, 'render'>, listener: Listener, { settings, line }: { settings: Settings; line: string }): Judged {
+  const entries: Json[] = [];
+  let asked: Reply | undefined;
+  for (const one of understand(parse(listener, line, { answering: false }), settings.unit)) {
+    const ask = 'ask' in one ? one.ask.asked : lacks(one.entry);
+    if (ask !== undefined) asked ??= ask;
+    else if ('entry' in one && one.entry.kind !== 'name') entries.push(entryJson(one.entry));
+  }
+  const reader = { ...settings, seesCosts: true };
+  return { entries, ask: asked === undefined ? null : voice.render([asked], reader) };
+}
+
+/** What no scene could supply: of what a piece is, and what a container weighs. */
+function lacks(entry: Entry): Reply | undefined {
+  if (entry.kind === 'receive' && entry.item === undefined) return say('ask-what-item', { weight: weight(entry.weight) });
+  if (entry.kind === 'weigh' && entry.container !== undefined) return say('ask-tare', { container: name(entry.container) });
+  return undefined;
+}

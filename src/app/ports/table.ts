@@ -1,0 +1,32 @@
+// The port of a channel into a kitchen: one message in, one answer out.
+import type { Json } from '../../core/entry-json.ts';
+import type { Kitchen } from '../../core/kitchen.ts';
+
+/** What became of a line: a question of ours now stands; understood but nothing to do it to; facts changed; answered; not for us. */
+export type Outcome = 'asked' | 'refused' | 'recorded' | 'answered' | 'ignored';
+
+export interface Message {
+  /** Unique in the kitchen: a second delivery is answered as before and changes nothing. */
+  readonly id: string;
+  readonly speaker: string;
+  /** UTC instant, ISO 8601. */
+  readonly at: string;
+  readonly text: string;
+  readonly seesCosts: boolean;
+}
+
+export interface Answer {
+  readonly reply: string;
+  readonly outcome: Outcome;
+  readonly entries: readonly Json[];
+  /** The question that this message left standing, in words. */
+  readonly ask: string | null;
+}
+
+export interface Table {
+  readonly take: (message: Message) => Promise<Answer>;
+  /** What a message would come to; nothing is kept. */
+  readonly weighUp: (message: Message) => Promise<Answer>;
+  /** The kitchen as it is now. */
+  readonly kitchen: () => Kitchen;
+}

@@ -1,0 +1,79 @@
+// From what was said to entries, or to the question that a careful listener asks. Only the words are judged here; the
+// scene is judged by the intents.
+import type { BareNumber, Entry, Kind } from '../core/entry.ts';
+import type { Decimal } from '../core/decimal.ts';
+import { perLbFrom, perUnit } from '../core/money.ts';
+import type { KitchenUnit } from '../core/quantity.ts';
+import { name, say } from '../core/reply.ts';
+import type { Asked } from '../intents/intent.ts';
+import { settle } from '../intents/index.ts';
+import type { Heard, Said } from '../language/parse.ts';
+
+/** One thing that was said: an entry, or what has to be asked about it. */
+export type Understood = { readonly entry: Entry } | { readonly ask: Asked };
+
+/** What a line says, in the order said; words beside an entry that nothing reads make a question of their own. */
+export function understand(heard: Heard, unit: KitchenUnit): readonly Understood[] {
+  const said = heard.said.map((each) => understandOne(each, unit));
+  return heard.unread === undefined ? said : [...said, { ask: { asked: say('ask-unread', { words: heard.unread }), choices: {} } }];
+}
+
+function understandOne(said: Said, unit: KitchenUnit): Understood {
+  if (said.doubt === undefined) return { entry: settle({ ...plain(said), kind: said.kind } as unknown as Entry) };
+  return { ask: askAbout(said, unit) };
+}
+
+/** The slots without those that only say what is not meant. */
+function plain({ slots }: Said): Readonly<Record<string, unknown>> {
+  const { old: _, ...kept } = slots;
+  return kept;
+}
+
+function askAbout(said: Said, unit: KitchenUnit): Asked {
+  const { doubt, readings } = said;
+  const code = doubt?.code ?? '';
+  if (readings !== undefined && Object.keys(readings).length > 0) return eitherOr(said, readings);
+  if (code === 'priceUnit') return perWhichUnit(said, unit);
+  const held = { ...plain(said), kind: said.kind };
+  const wants = doubt?.slot === undefined ? undefined : { held, slot: doubt.slot };
+  return { asked: say(`ask-${kebab(code)}`, { words: doubt?.words ?? '', slot: doubt?.slot ?? '' }), choices: {}, wants };
+}
+
+/** A sentence with several fair readings: each answer makes its entry of the same slots. */
+function eitherOr(said: Said, readings: Readonly<Record<string, string>>): Asked {
+  const slots = plain(said);
+  const made = Object.entries(readings).flatMap(([option, kind]) => {
+    const entry = fitted(slots, kind as Kind);
+    return entry === undefined ? [] : [[option, entry] as const];
+  });
+  const subject = slots['item'] ?? slots['part'];
+  const args = { ...(typeof subject === 'string' ? { subject: name(subject) } : {}), words: said.doubt?.words ?? '' };
+  const code = `ask-${kebab(said.doubt?.code ?? '')}`;
+  const [only] = made;
+  if (made.length === 1 && only !== undefined) return { asked: say(code, args), choices: {}, wants: { held: only[1], slot: missing(only[1]) } };
+  return { asked: say(code, args), choices: Object.fromEntries(made) };
+}
+
+/** The entry of a kind from the slots, a bare number as that kind measures it. */
+function fitted(slots: Readonly<Record<string, unknown>>, kind: Kind): Entry | undefined {
+  const { number, ...rest } = slots;
+  const said = number as BareNumber | undefined;
+  const filled = said === undefined ? {} : kind === 'receive' || kind === 'weigh' ? { weight: said.weight } : kind === 'credit' ? { credit: said.price } : { price: said.price };
+  if (Object.values(filled).some((value) => value === undefined)) return undefined;
+  const mode = kind === 'weigh' ? { mode: 'set' } : {};
+  return { ...rest, ...filled, ...mode, kind } as unknown as Entry;
+}
+
+const missing = (entry: Entry): string => (entry.kind === 'weigh' && !('part' in entry) ? 'part' : 'weight');
+
+/** A price without a unit beside a weight in the other unit: per pound, or per kilo? */
+function perWhichUnit(said: Said, unit: KitchenUnit): Asked {
+  const slots = plain(said);
+  const price = slots['price'] as Decimal;
+  const amount = perUnit(price, unit);
+  const per = (by: KitchenUnit): Entry => ({ ...slots, kind: said.kind, price: perLbFrom(amount, by) }) as unknown as Entry;
+  const choices = { pound: per('lb'), kilo: per('kg') };
+  return { asked: say('ask-price-unit', { price: { is: 'number', value: amount, places: 2 } }), choices };
+}
+
+const kebab = (code: string): string => code.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`);

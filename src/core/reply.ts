@@ -1,0 +1,40 @@
+// What is said back, as data: the name of a message in replies.ftl and what it needs. Wording, units and rounding are
+// made at the very end, in the language and units of the person.
+import type { Decimal } from './decimal.ts';
+import type { Grams } from './quantity.ts';
+
+export type ReplyValue =
+  | { readonly is: 'weight'; readonly grams: Grams }
+  /** The weight of one portion. */
+  | { readonly is: 'size'; readonly grams: Grams }
+  | { readonly is: 'money'; readonly amount: Decimal }
+  | { readonly is: 'price'; readonly perLb: Decimal }
+  | { readonly is: 'percent'; readonly value: Decimal }
+  | { readonly is: 'number'; readonly value: Decimal; readonly places: number }
+  | { readonly is: 'name'; readonly name: string }
+  | { readonly is: 'date'; readonly at: string }
+  /** Messages said one after the other within another one. */
+  | { readonly is: 'list'; readonly of: readonly Reply[]; readonly by: 'comma' | 'space' | 'line' }
+  | string
+  | number;
+
+export interface Reply {
+  readonly id: string;
+  readonly args?: Readonly<Record<string, ReplyValue>>;
+  /** Tells money: withheld from those who may not see costs. */
+  readonly cost?: true;
+}
+
+export const weight = (grams: Grams): ReplyValue => ({ is: 'weight', grams });
+export const size = (grams: Grams): ReplyValue => ({ is: 'size', grams });
+export const money = (amount: Decimal): ReplyValue => ({ is: 'money', amount });
+export const price = (perLb: Decimal): ReplyValue => ({ is: 'price', perLb });
+export const percent = (value: Decimal): ReplyValue => ({ is: 'percent', value });
+export const number = (value: Decimal, places: number): ReplyValue => ({ is: 'number', value, places });
+export const name = (text: string): ReplyValue => ({ is: 'name', name: text });
+export const date = (at: string): ReplyValue => ({ is: 'date', at });
+export const list = (of: readonly Reply[], by: 'comma' | 'space' | 'line' = 'comma'): ReplyValue => ({ is: 'list', of, by });
+
+export const say = (id: string, args?: Reply['args']): Reply => (args === undefined ? { id } : { id, args });
+/** A message that tells money. */
+export const sayCost = (id: string, args?: Reply['args']): Reply => ({ id, args, cost: true });

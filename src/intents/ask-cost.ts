@@ -1,0 +1,41 @@
+// "what's ribeye at", "ribeye at 7.80?": the usable cost of an item, now or at another purchase price.
+import type { Decimal } from '../core/decimal.ts';
+import type { EntryOf } from '../core/entry.ts';
+import { poolOf, priceOf } from '../core/kitchen.ts';
+import { poolFigures } from '../core/pool.ts';
+import { date, list, name, percent, price, type Reply, say, sayCost } from '../core/reply.ts';
+import { figuresOf, line } from './card.ts';
+import { answered, type Decision, type Intent, refused, type Scene } from './intent.ts';
+import { openTestFor, withItem } from './route.ts';
+
+export const askCost: Intent<'askCost'> = {
+  slots: ['item', 'price', 'number'],
+  costs: true,
+  decide: (scene, entry: EntryOf<'askCost'>) => withItem(scene, entry, (item) => costOfItem(scene, item, entry.price)),
+};
+
+function costOfItem(scene: Scene, item: string, at: Decimal | undefined): Decision {
+  const known = priceOf(scene.kitchen, item);
+  const pricePerLb = at ?? known?.perLb;
+  const pool = poolOf(scene.kitchen, item);
+  const pooled = poolFigures(pool, { pricePerLb });
+  if (pooled === undefined) return fromOpenTest(scene, item, at);
+  if (pricePerLb === undefined || pooled.costs === undefined)
+    return answered(line(say('no-price', { item: name(item) }), say('yield-pooled', { share: percent(pooled.yieldPct), tests: pooled.tests })));
+  const args = { item: name(item), cost: price(pooled.costs.usableCostPerLb), price: price(pricePerLb) };
+  const behind: Reply[] = [say('yield-pooled', { share: percent(pooled.yieldPct), tests: pooled.tests })];
+  if (at === undefined && known !== undefined) behind.push(say('price-of', { date: date(known.at) }));
+  if (pool.newestClosedAt !== undefined) behind.push(say('newest-test', { date: date(pool.newestClosedAt) }));
+  const loaded = pooled.costs.loadedCostPerLb.eq(pooled.costs.usableCostPerLb) ? [] : [sayCost('loaded-cost', { cost: price(pooled.costs.loadedCostPerLb) })];
+  const whatIf = at === undefined ? [] : [say('nothing-changed')];
+  return answered(sayCost(at === undefined ? 'cost-now' : 'cost-at', args), line(...loaded, ...behind, ...whatIf));
+}
+
+/** Nothing closed yet: what the open test says so far, or that nothing is known. */
+function fromOpenTest(scene: Scene, item: string, at: Decimal | undefined): Decision {
+  const test = openTestFor(scene, item);
+  const figure = test?.item === item ? figuresOf(scene, test) : undefined;
+  if (figure?.costs === undefined || at !== undefined) return refused(say('no-tests-yet', { item: name(item) }));
+  const args = { item: name(item), cost: price(figure.costs.usableCostPerLb), note: list([say('open-test-only')]) };
+  return answered(sayCost('cost-so-far', args));
+}

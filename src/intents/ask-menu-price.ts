@@ -1,0 +1,38 @@
+// "menu price at 32 percent": what to charge, so that a portion takes that share of the price.
+import { decimal } from '../core/decimal.ts';
+import type { EntryOf } from '../core/entry.ts';
+import { poolOf, priceOf, sizeOf } from '../core/kitchen.ts';
+import { costOf, type Money } from '../core/money.ts';
+import { menuPrice } from '../core/order.ts';
+import { poolFigures } from '../core/pool.ts';
+import type { Grams } from '../core/quantity.ts';
+import { money, name, percent, say, sayCost, size } from '../core/reply.ts';
+import { figuresOf } from './card.ts';
+import { answered, asks, type Intent, lacking, refused, type Scene } from './intent.ts';
+import { openTestFor, withItem } from './route.ts';
+
+const ALL = decimal('100');
+
+export const askMenuPrice: Intent<'askMenuPrice'> = {
+  slots: ['item', 'foodCostPct'],
+  costs: true,
+  decide: (scene, entry: EntryOf<'askMenuPrice'>) =>
+    withItem(scene, entry, (item) => {
+      const { foodCostPct } = entry;
+      if (foodCostPct.gt(ALL)) return asks(say('ask-over-hundred', { share: percent(foodCostPct) }), { wants: lacking({ ...entry, item }, 'foodCostPct') });
+      const portion = portionOf(scene, item);
+      if (portion === undefined) return refused(say('no-portion-cost', { item: name(item) }));
+      const args = { item: name(item), price: money(menuPrice(portion.cost, foodCostPct)), share: percent(foodCostPct), size: size(portion.each), cost: money(portion.cost) };
+      return answered(sayCost('menu-price', args));
+    }),
+};
+
+/** A portion of the size last cut, at today's price and the pooled yield; else as the open test has it. */
+function portionOf(scene: Scene, item: string): { each: Grams; cost: Money } | undefined {
+  const test = openTestFor(scene, item);
+  const open = test?.item === item ? figuresOf(scene, test) : undefined;
+  const each = sizeOf(scene.kitchen, item) ?? open?.portions?.meanGrams;
+  const pooled = poolFigures(poolOf(scene.kitchen, item), { pricePerLb: priceOf(scene.kitchen, item)?.perLb });
+  const perLb = pooled?.costs?.loadedCostPerLb ?? open?.costs?.loadedCostPerLb;
+  return perLb === undefined || each === undefined ? undefined : { each, cost: costOf(each, perLb) };
+}

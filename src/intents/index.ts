@@ -1,0 +1,50 @@
+// The catalogue of intents: every kind of entry and the file that decides it. A kind without one does not compile.
+import type { Entry, Kind } from '../core/entry.ts';
+import { amount, choice, help, name, no, yes } from './answers.ts';
+import { askCost } from './ask-cost.ts';
+import { askHistory } from './ask-history.ts';
+import { askMenuPrice } from './ask-menu-price.ts';
+import { askOrder } from './ask-order.ts';
+import { askPlan } from './ask-plan.ts';
+import { askVerdict } from './ask-verdict.ts';
+import { askYield } from './ask-yield.ts';
+import { correct } from './correct.ts';
+import { credit } from './credit.ts';
+import { drop } from './drop.ts';
+import { finish } from './finish.ts';
+import type { Decision, Intent, Scene } from './intent.ts';
+import { labor } from './labor.ts';
+import { note } from './note.ts';
+import { packing } from './packing.ts';
+import { portionWeights } from './portion-weights.ts';
+import { portions } from './portions.ts';
+import { price } from './price.ts';
+import { readyCut } from './ready-cut.ts';
+import { receive } from './receive.ts';
+import { remove } from './remove.ts';
+import { rename } from './rename.ts';
+import { status } from './status.ts';
+import { tare } from './tare.ts';
+import { undo } from './undo.ts';
+import { weigh } from './weigh.ts';
+import { say } from '../core/reply.ts';
+
+export const intents: { readonly [K in Kind]: Intent<K> } = {
+  receive, weigh, portions, portionWeights, price, readyCut, credit, labor, packing, tare, finish, status, undo, yes, no, help,
+  correct, remove, drop, rename, note, askCost, askYield, askHistory, askVerdict, askOrder, askPlan, askMenuPrice, name, amount, choice,
+}; // prettier-ignore
+
+const intentOf = <K extends Kind>(kind: K): Intent<K> => intents[kind] as Intent<K>;
+
+/** What an entry comes to in a scene. Never throws for what a person can say. */
+export function decide(scene: Scene, entry: Entry): Decision {
+  const intent = intentOf(entry.kind);
+  if (intent.costs === true && !scene.seesCosts) return { is: 'refused', say: [say('costs-hidden')] };
+  return intent.decide(scene, entry);
+}
+
+/** The entry as its own words settle it, without a scene. */
+export const settle = (entry: Entry): Entry => (intentOf(entry.kind) as Intent<Kind>).settle?.(entry as never) as Entry | undefined ?? entry;
+
+/** Questions of the person, which leave a standing question of ours alone. */
+export const leavesQuestion = (kind: Kind): boolean => kind === 'status' || kind === 'help' || kind.startsWith('ask');

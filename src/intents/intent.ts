@@ -1,0 +1,86 @@
+// What every intent is: the slots that its sentences fill, and what it decides in a scene. One file an intent.
+import type { Entry, EntryOf, Kind } from '../core/entry.ts';
+import type { Fact, TestId } from '../core/facts.ts';
+import type { Kitchen } from '../core/kitchen.ts';
+import type { UsualWeights } from '../core/plausible.ts';
+import type { Question, Wanted } from '../core/question.ts';
+import type { Reply } from '../core/reply.ts';
+
+/** A closed test as a history shows it: plain figures by name. */
+export interface PastTest {
+  readonly item: string;
+  readonly closedAt?: string;
+  readonly figures?: Readonly<Record<string, string>>;
+}
+
+/** Where an entry is said: the kitchen as it is, who speaks, and when. */
+export interface Scene {
+  readonly kitchen: Kitchen;
+  readonly speaker: string;
+  /** UTC instant, ISO 8601. */
+  readonly at: string;
+  readonly usual: UsualWeights;
+  readonly seesCosts: boolean;
+  /** The item said before in the same line: later entries of the line go to its test. */
+  readonly carried?: string;
+  /** The newest closed tests of an item; read beforehand where somebody asks for them. */
+  readonly past: readonly PastTest[];
+}
+
+export interface NewFact {
+  readonly fact: Fact;
+  readonly test?: TestId;
+  readonly item?: string;
+}
+
+/** A question before it is put. */
+export type Asked = Pick<Question, 'asked' | 'choices' | 'wants' | 'again'>;
+
+/** What is said when the facts are in; the question is about what is recorded. */
+export interface Response {
+  readonly say: readonly Reply[];
+  readonly ask?: Asked;
+}
+
+/** `shown`: the entry as it was recorded, where it differs from what was said (a container's weight taken off). */
+export type Decision =
+  | { readonly is: 'recorded'; readonly shown?: Entry; readonly facts: readonly NewFact[]; readonly respond: (after: Scene) => Response }
+  | { readonly is: 'asked'; readonly ask: Asked }
+  | { readonly is: 'answered'; readonly say: readonly Reply[] }
+  | { readonly is: 'refused'; readonly say: readonly Reply[] }
+  | { readonly is: 'ignored' };
+
+export interface Intent<K extends Kind> {
+  /** The slots that a sentence of this intent may fill. */
+  readonly slots: readonly string[];
+  readonly decide: (scene: Scene, entry: EntryOf<K>) => Decision;
+  /** Only for those who may see costs. */
+  readonly costs?: true;
+  /** Makes one entry of what the words leave open ("12 portions 11.2 lb" is their weight together). */
+  readonly settle?: (entry: EntryOf<K>) => EntryOf<K>;
+}
+
+export const recorded = (facts: readonly NewFact[], respond: (after: Scene) => Response): Decision => ({ is: 'recorded', facts, respond });
+/** The decision with the entry as it was recorded. */
+export const showing = (decision: Decision, shown: Entry): Decision => (decision.is === 'recorded' ? { ...decision, shown } : decision);
+
+export const answered = (...say: readonly Reply[]): Decision => ({ is: 'answered', say });
+export const refused = (...say: readonly Reply[]): Decision => ({ is: 'refused', say });
+
+/** Asks, with what the answers make. `again`: saying the same entry again accepts it as this one. */
+export function asks(asked: Reply, how: { choices?: Asked['choices']; wants?: Wanted; again?: Asked['again'] } = {}): Decision {
+  return { is: 'asked', ask: { asked, choices: how.choices ?? {}, wants: how.wants, again: how.again } };
+}
+
+/** Asks whether the entry is meant; a yes and the same said again record it. */
+export function confirm<E extends Entry>(asked: Reply, entry: E, wants?: Wanted): Decision {
+  const sure = { ...entry, sure: true as const };
+  return asks(asked, { choices: { yes: sure }, again: { said: entry, accepts: sure }, wants });
+}
+
+/** An entry without one of its slots, to be filled by the answer. */
+export function lacking(entry: Entry, slot: string): Wanted {
+  const held: Record<string, unknown> & { kind: string } = { ...entry };
+  delete held[slot];
+  return { held, slot };
+}

@@ -1,0 +1,46 @@
+// "steaks 16.2 15.9 16.4": single portions from the scale. Lists append.
+import { sum } from '../core/decimal.ts';
+import type { EntryOf } from '../core/entry.ts';
+import type { Fact } from '../core/facts.ts';
+import type { Grams } from '../core/quantity.ts';
+import { list, say, size } from '../core/reply.ts';
+import { countOf, standingFacts, type Test } from '../core/test.ts';
+import { figuresOf, ofTest, overweightAsk, portionsLine, toGo } from './card.ts';
+import { answered, asks, type Decision, type Intent, recorded, type Response, type Scene } from './intent.ts';
+import { withTest } from './route.ts';
+
+type Said = EntryOf<'portionWeights'>;
+
+export const portionWeights: Intent<'portionWeights'> = {
+  slots: ['eachList', 'item'],
+  decide: (scene, entry) => withTest(scene, entry, (test) => decideList(scene, test, entry)),
+};
+
+function decideList(scene: Scene, test: Test, entry: Said): Decision {
+  if (entry.sure !== true && repeatsLast(test, entry.eachList))
+    return answered(ofTest(scene, test, say('already', { of: list(portionsLine(figuresOf(scene, test))) })));
+  const count = countOf(test.portions);
+  const listed = test.portions.list.length + entry.eachList.length;
+  if (count !== undefined && listed > count && entry.sure !== true) {
+    const sure: Said = { ...entry, sure: true };
+    return asks(say('ask-more-weights', { listed, count }), { choices: { yes: sure }, again: { said: entry, accepts: sure } });
+  }
+  const facts: Fact[] = [{ type: 'listed', eachGrams: [...entry.eachList] }];
+  if (count !== undefined && listed > count) facts.unshift({ type: 'portioned', mode: 'set', count: listed });
+  return recorded(facts.map((fact) => ({ test: test.id, item: test.item, fact })), (now) => respond(now, test, entry));
+}
+
+/** The same weights once more, right after they were said. */
+function repeatsLast(test: Test, said: readonly Grams[]): boolean {
+  const last = standingFacts(test.facts).at(-1)?.fact;
+  return last?.type === 'listed' && last.eachGrams.length === said.length && last.eachGrams.every((each, at) => said[at]?.eq(each) === true);
+}
+
+function respond(scene: Scene, { id }: Test, { eachList }: Said): Response {
+  const test = scene.kitchen.tests.get(id);
+  if (test === undefined) return { say: [] };
+  const figure = figuresOf(scene, test);
+  const mean = sum(test.portions.list).div(test.portions.list.length);
+  const heard = say('weights-heard', { weights: list(eachList.map((each) => say('size', { size: size(each) }))), listed: test.portions.list.length, mean: size(mean) });
+  return { say: [heard, ofTest(scene, test, ...portionsLine(figure), toGo(figure))], ask: overweightAsk(scene, test) };
+}

@@ -1,0 +1,56 @@
+// "ribeye 14.2 lb at 7.40": a piece comes to the table, and its test opens.
+import type { EntryOf } from '../core/entry.ts';
+import { openTests } from '../core/kitchen.ts';
+import { costOf } from '../core/money.ts';
+import { isFarFromUsual } from '../core/plausible.ts';
+import { list, name, say, weight } from '../core/reply.ts';
+import type { Test } from '../core/test.ts';
+import { figuresOf, receivedLine } from './card.ts';
+import { answered, asks, confirm, type Decision, type Intent, lacking, recorded, type Scene } from './intent.ts';
+
+type Receive = EntryOf<'receive'>;
+
+export const receive: Intent<'receive'> = {
+  slots: ['item', 'weight', 'price', 'cost', 'pieces', 'supplier', 'number'],
+  decide: (scene, entry) => {
+    const { item } = entry;
+    if (item === undefined) return asks(say('ask-what-item', { weight: weight(entry.weight) }), { wants: lacking(entry, 'item') });
+    const open = openTests(scene.kitchen).filter((test) => test.item === item);
+    const same = open.find((test) => isSame(test, entry));
+    if (same !== undefined && entry.sure !== true) return answered(say('already', { of: list([receivedLine(same, figuresOf(scene, same))]) }));
+    const [there] = open;
+    if (there !== undefined && entry.sure !== true) return anotherOrCorrection(entry, there, item);
+    return far(scene, entry, item) ?? openTest(scene, entry, item);
+  },
+};
+
+/** Says nothing that the open test does not have. */
+function isSame({ received }: Test, entry: Receive): boolean {
+  const priced = entry.price === undefined || (received.perLb ?? received.cost?.div(received.grams))?.eq(entry.price) === true;
+  const paid = entry.cost === undefined || received.cost?.eq(entry.cost) === true || (received.perLb !== undefined && costOf(received.grams, received.perLb).eq(entry.cost));
+  return received.grams.eq(entry.weight) && priced && paid && (entry.pieces ?? received.pieces) === received.pieces;
+}
+
+function anotherOrCorrection(entry: Receive, there: Test, item: string): Decision {
+  const { weight: grams, price, cost, pieces } = entry;
+  const replace = { kind: 'correct', item, weight: grams, price, cost, pieces } as const;
+  const args = { item: name(item), before: weight(there.received.grams), weight: weight(grams) };
+  return asks(say('ask-another-piece', args), { choices: { anotherPiece: { ...entry, sure: true }, replace } });
+}
+
+/** A weight that may have lost or gained a decimal point is asked about once. */
+export function far(scene: Scene, entry: Receive, item: string): Decision | undefined {
+  if (entry.sure === true || !isFarFromUsual(scene.usual.get(item), { grams: entry.weight, pieces: entry.pieces })) return undefined;
+  const [usual] = scene.usual.get(item) ?? [];
+  const args = { item: name(item), weight: weight(entry.weight), usual: weight(usual ?? entry.weight) };
+  return confirm(say('ask-far-from-usual', args), entry, lacking(entry, 'weight'));
+}
+
+function openTest(scene: Scene, entry: Receive, item: string): Decision {
+  const { weight: grams, price: perLb, cost, pieces, supplier } = entry;
+  const test = scene.kitchen.nextTest;
+  return recorded([{ test, item, fact: { type: 'received', item, grams, perLb, cost, pieces, supplier } }], (now) => {
+    const opened = now.kitchen.tests.get(test);
+    return { say: opened === undefined ? [] : [receivedLine(opened, figuresOf(now, opened))] };
+  });
+}
