@@ -5,13 +5,9 @@ import type { Settings } from '../core/kitchen.ts';
 import { name, type Reply, say, weight } from '../core/reply.ts';
 import type { Listener } from '../language/listen.ts';
 import { parse } from '../language/parse.ts';
+import type { Judged } from './ports/words.ts';
 import type { Voice } from './voice.ts';
 import { understand } from './understand.ts';
-
-export interface Judged {
-  readonly entries: readonly Json[];
-  readonly ask: string | null;
-}
 
 export function judgeWords(voice: Pick<Voice, 'render'>, listener: Listener, { settings, line }: { settings: Settings; line: string }): Judged {
   const entries: Json[] = [];

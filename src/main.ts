@@ -1,0 +1,106 @@
+// Only wiring: which command, which store, which language.
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { judgeWords } from './app/judge-words.ts';
+import { StoreError } from './app/ports/store.ts';
+import { rebuild } from './app/rebuild.ts';
+import { scratchOpener } from './app/scratch.ts';
+import { openTable } from './app/turn.ts';
+import { loadVoice, plainListener, type Voice } from './app/voice.ts';
+import { chat } from './channels/terminal.ts';
+import { type Config, ConfigError, readConfig } from './config.ts';
+import { name, say, type Reply } from './core/reply.ts';
+import { openTests, type Settings } from './core/kitchen.ts';
+import { openSqlite } from './storage/sqlite/open.ts';
+
+const INTENTS = join(fileURLToPath(new URL('.', import.meta.url)), '..', 'intents');
+const KITCHEN = 'kitchen';
+
+const out = (text: string): void => void process.stdout.write(`${text}\n`);
+const err = (text: string): void => void process.stderr.write(`${text}\n`);
+
+async function main([command, ...args]: readonly string[]): Promise<number> {
+  const config = readConfig(process.env);
+  const voice = loadVoice(INTENTS, config.kitchen.language);
+  const settings: Settings = { ...config.kitchen, laborAvoidable: true };
+  const words = (...replies: readonly Reply[]): string => voice.render(replies, { ...settings, seesCosts: true });
+  const open = scratchOpener(() => openSqlite(':memory:'), voice);
+  try {
+    switch (command) {
+      case undefined:
+        return await startChat(config, { voice, settings, words });
+      case 'parse': {
+        const { parseCommand } = await import('./channels/utterances.ts');
+        const judge = ({ unit }: { unit: 'lb' | 'kg' }) => {
+          const kitchen = { ...settings, unit };
+          const listener = plainListener(voice.language, kitchen);
+          return (line: string) => judgeWords(voice, listener, { settings: kitchen, line });
+        };
+        return await parseCommand(args, { judge, open, input: process.stdin, out, err });
+      }
+      case 'replay': {
+        const { replay } = await import('./channels/replay/command.ts');
+        return await replay(args, open, { out, err });
+      }
+      case 'rebuild': {
+        const store = await openSqlite(config.databasePath);
+        for (const id of await store.kitchens()) {
+          const { facts, differed } = await rebuild(store, id);
+          out(words(say(differed ? 'rebuilt-changed' : 'rebuilt-same', { facts })));
+        }
+        await store.close();
+        return 0;
+      }
+      case 'backup': {
+        const { backupSqlite } = await import('./storage/sqlite/backup.ts');
+        const [file] = args;
+        if (file === undefined) {
+          err('backup FILE');
+          return 2;
+        }
+        await backupSqlite(config.databasePath, file);
+        out(words(say('backed-up', { place: file })));
+        return 0;
+      }
+      default:
+        err(`no command "${command}": parse, replay, rebuild, backup, or none for the chat`);
+        return 2;
+    }
+  } catch (error) {
+    if (!(error instanceof StoreError)) throw error;
+    err(words(say(`store-${error.fault}`, { place: error.place })));
+    return 1;
+  }
+}
+
+interface ChatParts {
+  readonly voice: Voice;
+  readonly settings: Settings;
+  readonly words: (...replies: readonly Reply[]) => string;
+}
+
+async function startChat(config: Config, { voice, settings, words }: ChatParts): Promise<number> {
+  const store = await openSqlite(config.databasePath);
+  const isNew = !(await store.kitchens()).includes(KITCHEN);
+  if (isNew) await store.create(KITCHEN, settings);
+  const table = await openTable({ store, id: KITCHEN, ...voice });
+  const open = openTests(table.kitchen()).map((test) => test.item);
+  const greeting = [
+    say('welcome'),
+    ...(open.length === 0 ? [] : [say('welcome-open', { items: open.join(', ') })]),
+    ...(isNew && config.zoneAssumed ? [say('zone-assumed', { timezone: name(settings.timezone) })] : []),
+  ];
+  const trouble = (error: unknown): string =>
+    error instanceof StoreError ? words(say(`store-${error.fault}`, { place: error.place })) : words(say('trouble'));
+  await chat({ table, input: process.stdin, output: process.stdout, greeting: words(...greeting), notForMe: words(say('not-for-me')), trouble });
+  await store.close();
+  return 0;
+}
+
+try {
+  process.exitCode = await main(process.argv.slice(2));
+} catch (error) {
+  if (!(error instanceof ConfigError)) throw error;
+  err(error.message);
+  process.exitCode = 2;
+}
