@@ -2,19 +2,22 @@
 // ("fourteen two" is 14.2, "one one" is 1.1).
 import { decimal, type Decimal } from '../core/decimal.ts';
 import { digitAt, type Numbers, type Whole, wholes } from './cardinal.ts';
+import { oncePerPlace } from './once.ts';
 import { COST, follows, type Reading } from './reading.ts';
 import type { Token } from './token.ts';
 
 export type Amounts = readonly Reading<Decimal>[];
 
 /** Every way to read an amount at a place. A reading with a doubt covers words that can mean two amounts. */
-export function amounts(numbers: Numbers, tokens: readonly Token[], at: number): Amounts {
+export const amounts = oncePerPlace((numbers: Numbers, tokens, at): Amounts => {
   const exact = exactAmounts(numbers, tokens, at);
   return tokens[at]?.kind === 'word' ? [...exact, ...scale(numbers, tokens, wholes(numbers, tokens, at))] : exact;
-}
+});
 
 /** The same without a decimal that lacks its point. */
-export function exactAmounts(numbers: Numbers, tokens: readonly Token[], at: number): Amounts {
+export const exactAmounts = oncePerPlace(readExact);
+
+function readExact(numbers: Numbers, tokens: readonly Token[], at: number): Amounts {
   const kind = tokens[at]?.kind;
   if (kind === 'figure') return typed(numbers, tokens, at);
   if (kind !== 'word') return [];

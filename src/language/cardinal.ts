@@ -1,5 +1,6 @@
 // Whole numbers: typed, or spoken as people spell them out ("twenty one", "two hundred and five", "a hundred").
 import type { NumberWords } from './number-words.ts';
+import { oncePerPlace } from './once.ts';
 import { COST, follows } from './reading.ts';
 import type { Token } from './token.ts';
 
@@ -34,7 +35,9 @@ export function digitAt(numbers: Numbers, token: Token | undefined): { value: nu
 }
 
 /** 0 to 99: the one word or two at a place, the longer reading first. */
-export function small(numbers: Numbers, tokens: readonly Token[], at: number): readonly Whole[] {
+export const small = oncePerPlace(readSmall);
+
+function readSmall(numbers: Numbers, tokens: readonly Token[], at: number): readonly Whole[] {
   const token = tokens[at];
   if (token?.kind !== 'word') return [];
   const { single, pairs, sure } = numbers.words;
@@ -56,7 +59,9 @@ function besideCounter(numbers: Numbers, tokens: readonly Token[], at: number): 
 }
 
 /** Every way to read a whole number at a place, the longest first. */
-export function wholes(numbers: Numbers, tokens: readonly Token[], at: number): readonly Whole[] {
+export const wholes = oncePerPlace(readWholes);
+
+function readWholes(numbers: Numbers, tokens: readonly Token[], at: number): readonly Whole[] {
   const token = tokens[at];
   if (token === undefined) return [];
   if (token.kind === 'figure')

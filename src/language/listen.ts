@@ -4,6 +4,7 @@ import type { Language } from './language.ts';
 import type { ReadSlot } from './match.ts';
 import { type NameIndex, nameIndex, type NameKind, readNames } from './names.ts';
 import { isNumberWord } from './number-words.ts';
+import { oncePerPlace } from './once.ts';
 import { COST, follows } from './reading.ts';
 import { type Limits, numberReaders, type SlotReader, type SlotReading } from './slots.ts';
 import type { Token } from './token.ts';
@@ -20,6 +21,8 @@ export interface OwnNames {
 export interface Listener {
   readonly language: Language;
   readonly readers: Readonly<Record<string, SlotReader>>;
+  /** Whether a number, a sum or a weight can begin with a token. */
+  readonly startsNumber: (token: Token) => boolean;
 }
 
 export function listener(language: Language, kitchen: { unit: KitchenUnit; limits: Limits; names?: OwnNames }): Listener {
@@ -29,10 +32,12 @@ export function listener(language: Language, kitchen: { unit: KitchenUnit; limit
   const item = nameReaders(language, 'item', own?.items);
   const part = nameReaders(language, 'part', own?.parts);
   const container = nameReaders(language, 'container', own?.containers);
+  const startsNumber = numberStarts(language);
   return {
     language,
+    startsNumber,
     readers: {
-      ...numberReaders(context),
+      ...guarded(numberReaders(context), startsNumber),
       item: item.known,
       anyItem: item.any,
       part: part.known,
@@ -45,16 +50,34 @@ export function listener(language: Language, kitchen: { unit: KitchenUnit; limit
   };
 }
 
+/** Most places hold no number: they are told by their first word, before any reader is asked. */
+function guarded(readers: Readonly<Record<string, SlotReader>>, starts: Listener['startsNumber']): Record<string, SlotReader> {
+  const guard =
+    (read: SlotReader, type: string): SlotReader =>
+    (tokens, at) => {
+      const token = tokens[at];
+      return token !== undefined && (starts(token) || type === 'plural') ? read(tokens, at) : NOTHING;
+    };
+  return Object.fromEntries(Object.entries(readers).map(([type, read]) => [type, guard(read, type)]));
+}
+
+const NOTHING: readonly SlotReading[] = [];
+
+function numberStarts({ numbers, units }: Language): Listener['startsNumber'] {
+  const words = new Set([
+    ...numbers.single.keys(), ...numbers.oh, ...numbers.point, ...numbers.one, ...numbers.fractions.keys(), ...numbers.dozen.keys(),
+    ...numbers.sure.keys(), ...numbers.beside.keys(), ...units.weight.keys(), ...units.sign, ...units.whole,
+  ]); // prettier-ignore
+  return (token) => token.kind === 'figure' || words.has(token.text);
+}
+
 /** A reader that reads each place once. */
 export function readOnce(listener: Listener, tokens: readonly Token[]): ReadSlot {
-  const read = new Map<string, readonly SlotReading[]>();
+  const read = new Map<string, (readonly SlotReading[] | undefined)[]>();
   return (type, at) => {
-    const key = `${type}${at}`;
-    const known = read.get(key);
-    if (known !== undefined) return known;
-    const found = cheapestOfEach(listener.readers[type]?.(tokens, at) ?? []);
-    read.set(key, found);
-    return found;
+    const places = read.get(type) ?? [];
+    if (places.length === 0) read.set(type, places);
+    return (places[at] ??= cheapestOfEach(listener.readers[type]?.(tokens, at) ?? NOTHING));
   };
 }
 
@@ -63,7 +86,7 @@ function cheapestOfEach(readings: readonly SlotReading[]): readonly SlotReading[
   if (readings.length < 2) return readings;
   const best = new Map<string, SlotReading>();
   for (const reading of readings) {
-    const key = `${reading.end} ${reading.doubt === undefined ? JSON.stringify(reading.value) : 'doubt'} ${reading.unit ?? ''}`;
+    const key = `${reading.end} ${reading.doubt === undefined ? String(reading.value) : 'doubt'} ${reading.unit ?? ''}`;
     const known = best.get(key);
     if (known === undefined || reading.cost < known.cost) best.set(key, reading);
   }
@@ -71,15 +94,16 @@ function cheapestOfEach(readings: readonly SlotReading[]): readonly SlotReading[
   return [...best.values()].filter((each) => each.doubt === undefined || each.doubt === 'impossible' || !clear.has(each.end));
 }
 
+/** Names of a kind, the kitchen's own among them; and with them the words that may be new names. */
 function nameReaders(language: Language, kind: NameKind, own: ReadonlySet<string> | undefined): Record<'known' | 'any', SlotReader> {
   const common = language.names[kind];
   const fresh = [...(own ?? [])].filter((name) => !common.joined.has(name.replaceAll(' ', '')));
   const extra = fresh.length === 0 ? undefined : nameIndex(new Map(fresh.map((name) => [name, [`${name}s`]])));
-  const known: SlotReader = (tokens, at) => [...named(language, common, tokens, at), ...(extra ? named(language, extra, tokens, at) : [])];
-  const any: SlotReader = (tokens, at) => {
-    const found = known(tokens, at);
-    return found.some((each) => each.cost < COST.misspelt) ? found : [...found, ...freeNames(language, tokens, at)];
+  const known: SlotReader = (tokens, at) => {
+    const found = named(language, common, tokens, at);
+    return extra === undefined ? found : [...found, ...named(language, extra, tokens, at)];
   };
+  const any: SlotReader = (tokens, at) => [...known(tokens, at), ...freeNames(language, tokens, at)];
   return { known, any };
 }
 
@@ -92,11 +116,13 @@ const isKnownWord = (language: Language, word: string): boolean =>
   language.lookalikes.has(word) || language.neverNames.has(word) || isNumberWord(language.numbers, word) || isUnitWord(language.units, word);
 
 /** Words that are no name of ours ("goat leg" goes on behind "goat") and nothing else; a number word is never among them. */
-function freeNames(language: Language, tokens: readonly Token[], at: number): readonly SlotReading[] {
+const freeNames = oncePerPlace((language: Language, tokens, at): readonly SlotReading[] => {
+  if (!canBeNamed(language, tokens[at]?.text ?? '')) return NOTHING;
   const ours = Object.values(language.names).flatMap((index) => named(language, index, tokens, at).map((each) => each.end));
   const known = Math.max(at, ...ours);
-  return freeWords(tokens, at, (word) => canBeNamed(language, word)).filter((each) => each.end > known);
-}
+  const isName = (token: Token): boolean => Object.values(language.names).some(({ root }) => root.next.get(token.text)?.name !== undefined);
+  return freeWords(tokens, at, (word) => canBeNamed(language, word)).filter(({ end }) => end > known && !tokens.slice(at, end).every(isName));
+});
 
 /** One to three words, each of which may stand in a name. */
 function freeWords(tokens: readonly Token[], at: number, may: (word: string) => boolean): readonly SlotReading[] {

@@ -39,32 +39,43 @@ interface Search {
   readonly found: Match[];
 }
 
-type Slots = Readonly<Record<string, SlotReading>>;
-
-/** All sentences that begin at a place; they end where a sentence of the line ends, or before. */
-export function matchAt(start: State<Meaning>, tokens: readonly Token[], from: number, read: ReadSlot): readonly Match[] {
-  const search: Search = { tokens, read, from, found: [] };
-  advance(search, start, { at: from, slots: {}, cost: 0 });
-  return search.found;
+/** The slots read so far, the newest first. */
+interface Filled {
+  readonly name: string;
+  readonly reading: SlotReading;
+  readonly before: Filled | undefined;
 }
 
 interface Progress {
   readonly at: number;
-  readonly slots: Slots;
+  readonly filled: Filled | undefined;
   readonly cost: number;
 }
 
-function advance(search: Search, state: State<Meaning>, progress: Progress): void {
+/** All sentences that begin at a place; they end where a sentence of the line ends, or before. */
+export function matchAt(start: State<Meaning>, tokens: readonly Token[], from: number, read: ReadSlot): readonly Match[] {
+  const search: Search = { tokens, read, from, found: [] };
+  advance(search, start, { at: from, filled: undefined, cost: 0 });
+  return search.found;
+}
+
+function advance(search: Search, state: State<Meaning>, { at, filled, cost }: Progress): void {
   const { tokens, from, found } = search;
-  const { at, slots, cost } = progress;
-  if (at > from) for (const meaning of state.ends) found.push({ meaning, slots, from, end: at, cost });
+  if (at > from) for (const meaning of state.ends) found.push({ meaning, slots: asSlots(filled), from, end: at, cost });
   const token = tokens[at];
   if (token === undefined || (at > from && token.before === 'stop')) return;
   const comma = at > from && token.before === 'comma' ? COST.comma : 0;
-  const nexts = token.kind === 'figure' ? undefined : state.words.get(token.text);
-  if (nexts !== undefined) for (const next of nexts) advance(search, next, { at: at + 1, slots, cost: cost + comma });
-  for (const slot of state.slots) {
-    for (const reading of search.read(slot.type, at))
-      advance(search, slot.next, { at: reading.end, slots: { ...slots, [slot.name]: reading }, cost: cost + reading.cost + comma });
+  const next = token.kind === 'figure' ? undefined : state.words.get(token.text);
+  if (next !== undefined) advance(search, next, { at: at + 1, filled, cost: cost + comma });
+  for (const { type, leads } of state.slots) {
+    for (const reading of search.read(type, at))
+      for (const { name, next: after } of leads)
+        advance(search, after, { at: reading.end, filled: { name, reading, before: filled }, cost: cost + reading.cost + comma });
   }
+}
+
+/** By name; a slot that was read twice keeps the later reading. */
+function asSlots(filled: Filled | undefined): Readonly<Record<string, SlotReading>> {
+  if (filled === undefined) return {};
+  return { ...asSlots(filled.before), [filled.name]: filled.reading };
 }

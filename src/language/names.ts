@@ -22,6 +22,8 @@ export interface NameIndex {
   readonly byLetter: ReadonlyMap<string, readonly string[]>;
   readonly bySound: ReadonlyMap<string, readonly string[]>;
   readonly words: ReadonlySet<string>;
+  /** Near words that were looked for before. */
+  readonly near: Map<string, readonly NearWord[]>;
 }
 
 export function nameIndex(names: ReadonlyMap<string, readonly string[]>): NameIndex {
@@ -35,7 +37,7 @@ export function nameIndex(names: ReadonlyMap<string, readonly string[]>): NameIn
       joined.set(parts.join(''), name);
       for (const part of parts) words.add(part);
     }
-  return { root, joined, words, byLetter: grouped(words, (word) => [word.charAt(0)]), bySound: grouped(words, sounds) };
+  return { root, joined, words, near: new Map(), byLetter: grouped(words, (word) => [word.charAt(0)]), bySound: grouped(words, sounds) };
 }
 
 function addPhrase(root: Branch, parts: readonly string[], name: string): void {
@@ -66,45 +68,78 @@ export type Untouched = (word: string) => boolean;
 
 /** Every name that begins at a place: exact ones, else what is nearly one. */
 export function readNames(index: NameIndex, tokens: readonly Token[], place: { at: number; untouched: Untouched }): readonly Reading<string>[] {
-  const exact = [...walk(index, tokens, place.at, exactWord)];
+  const { at, untouched } = place;
+  const first = tokens[at];
+  if (first?.kind !== 'word') return NONE;
+  const exact = [...joinedWords(index, tokens, at), ...written(index, tokens, at)];
   if (exact.length > 0) return exact;
-  const near = [...walk(index, tokens, place.at, (word) => nearWords(index, word, place.untouched))];
-  return settle(near);
+  return nearWords(index, first.text, untouched).length === 0 ? NONE : settle(misspelt(index, tokens, place));
 }
 
-type Spell = (word: string) => readonly { readonly word: string; readonly cost: number }[];
-const exactWord: Spell = (word) => [{ word, cost: 0 }];
+const NONE: readonly Reading<string>[] = [];
 
-function* walk(index: NameIndex, tokens: readonly Token[], at: number, spell: Spell): Generator<Reading<string>> {
-  const first = tokens[at];
-  if (first?.kind !== 'word') return;
-  yield* joinedWords(index, tokens, at);
+/** The names written at a place, each length of them. */
+function written(index: NameIndex, tokens: readonly Token[], at: number): readonly Reading<string>[] {
+  let branch = index.root.next.get(tokens[at]?.text ?? '');
+  if (branch === undefined) return NONE;
+  const found: Reading<string>[] = [];
+  for (let end = at + 1; branch !== undefined; end += 1) {
+    if (branch.name !== undefined) found.push({ value: branch.name, end, cost: 0 });
+    const next = follows(tokens, end);
+    branch = next?.kind === 'word' ? branch.next.get(next.text) : undefined;
+  }
+  return found;
+}
+
+interface NearWord {
+  readonly word: string;
+  readonly cost: number;
+}
+
+/** The names that the words at a place nearly are. */
+function misspelt(index: NameIndex, tokens: readonly Token[], { at, untouched }: { at: number; untouched: Untouched }): readonly Reading<string>[] {
+  const found: Reading<string>[] = [];
   let reached: { branch: Branch; cost: number }[] = [{ branch: index.root, cost: 0 }];
-  for (let end = at; reached.length > 0 && end < at + 6; end += 1) {
-    const token = end === at ? first : follows(tokens, end);
-    if (token?.kind !== 'word') return;
+  for (let end = at; reached.length > 0; end += 1) {
+    const token = end === at ? tokens[at] : follows(tokens, end);
+    if (token?.kind !== 'word') break;
+    const meant = nearWords(index, token.text, untouched);
     reached = reached.flatMap(({ branch, cost }) =>
-      spell(token.text).flatMap((each) => {
+      meant.flatMap((each) => {
         const next = branch.next.get(each.word);
         return next === undefined ? [] : [{ branch: next, cost: cost + each.cost }];
       }),
     );
-    for (const { branch, cost } of reached) if (branch.name !== undefined) yield { value: branch.name, end: end + 1, cost };
+    for (const { branch, cost } of reached) if (branch.name !== undefined) found.push({ value: branch.name, end: end + 1, cost });
   }
+  return found;
 }
 
 /** "rib eye" for "ribeye", "porkloin" for "pork loin": the same letters with other spaces. */
-function* joinedWords(index: NameIndex, tokens: readonly Token[], at: number): Generator<Reading<string>> {
+function joinedWords(index: NameIndex, tokens: readonly Token[], at: number): readonly Reading<string>[] {
   const first = tokens[at]?.text ?? '';
-  const one = index.joined.get(first);
-  if (one !== undefined && !index.root.next.has(first)) yield { value: one, end: at + 1, cost: 1 };
   const second = follows(tokens, at + 1);
+  const one = index.root.next.has(first) ? undefined : index.joined.get(first);
   const two = second?.kind === 'word' ? index.joined.get(first + second.text) : undefined;
-  if (two !== undefined) yield { value: two, end: at + 2, cost: 1 };
+  if (one === undefined && two === undefined) return NONE;
+  const found: Reading<string>[] = one === undefined ? [] : [{ value: one, end: at + 1, cost: 1 }];
+  return two === undefined ? found : [...found, { value: two, end: at + 2, cost: 1 }];
+}
+
+const REMEMBERED = 4000;
+
+/** The near words of a word, found once: the same slips come again and again. */
+function nearWords(index: NameIndex, word: string, untouched: Untouched): readonly NearWord[] {
+  const known = index.near.get(word);
+  if (known !== undefined) return known;
+  if (index.near.size >= REMEMBERED) index.near.clear();
+  const found = findNear(index, word, untouched);
+  index.near.set(word, found);
+  return found;
 }
 
 /** Words of names within one slip of this one (two from seven letters on), or of the same sound and first letter. */
-function nearWords(index: NameIndex, word: string, untouched: Untouched): ReturnType<Spell> {
+function findNear(index: NameIndex, word: string, untouched: Untouched): readonly NearWord[] {
   if (index.words.has(word)) return [{ word, cost: 0 }];
   if (word.length < 4 || untouched(word)) return [];
   const letter = index.byLetter.get(word.charAt(0)) ?? [];

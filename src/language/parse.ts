@@ -49,8 +49,7 @@ export function parse(listener: Listener, line: string, options: { answering: bo
   const { written: text, tokens: all } = tokenise(line, language.decimalMark);
   const tokens = spellKeywords(language, withoutFillers(language, all));
   if (tokens.length === 0) return { said: [] };
-  const covers = cheapestCovers(listener, tokens, options);
-  return judge({ language, tokens, text, covers });
+  return judge({ language, tokens, text, covers: cheapestCovers(listener, tokens, options) });
 }
 
 /** Drops the words that say nothing; what they stood between keeps its breaks and its question mark. */
@@ -83,18 +82,56 @@ function fillerAt(language: Language, tokens: readonly Token[], at: number): num
   return 0;
 }
 
-/** Every cover of the line with the least cost, from the end to the beginning. */
-function cheapestCovers(listener: Listener, tokens: readonly Token[], options: { answering: boolean }): readonly Cover[] {
+interface Reading {
+  readonly language: Language;
+  readonly tokens: readonly Token[];
+  /** The sentences that begin at a place and apply there; found once. */
+  readonly matches: (at: number) => readonly Match[];
+}
+
+function readingOf(listener: Listener, tokens: readonly Token[], options: { answering: boolean }): Reading {
+  const { language } = listener;
   const read = readOnce(listener, tokens);
+  const found: (readonly Match[] | undefined)[] = [];
+  const matches = (at: number): readonly Match[] =>
+    (found[at] ??= matchAt(language.start, tokens, at, read).filter((match) => applies(match, tokens, options)));
+  return { language, tokens, matches };
+}
+
+/**
+ * Every cover of the line with the least cost. First without words left over, from the places that entries lead to; only
+ * where there is no such cover, and some number could be part of an entry, with them.
+ */
+function cheapestCovers(listener: Listener, tokens: readonly Token[], options: { answering: boolean }): readonly Cover[] {
+  const reading = readingOf(listener, tokens, options);
+  const whole = covers(reading, reachable(reading), false);
+  if (whole.length > 0) return whole;
+  if (!tokens.some((token) => listener.startsNumber(token))) return [];
+  return covers(reading, () => true, true);
+}
+
+/** The places at which an entry may begin when the entries before it leave no word unread. */
+function reachable({ tokens, matches, language }: Reading): (at: number) => boolean {
+  const reached = new Set([0]);
+  for (let at = 0; at < tokens.length; at += 1) {
+    if (!reached.has(at)) continue;
+    if (language.joints.has(tokens[at]?.text ?? '')) reached.add(at + 1);
+    for (const match of matches(at)) reached.add(match.end);
+  }
+  return (at) => reached.has(at);
+}
+
+/** The cheapest covers, from the end to the beginning. */
+function covers({ language, tokens, matches }: Reading, mayBegin: (at: number) => boolean, leaving: boolean): readonly Cover[] {
   const best: (readonly Cover[])[] = [];
   best[tokens.length] = [{ cost: 0, matches: [], unread: [] }];
   for (let at = tokens.length - 1; at >= 0; at -= 1) {
-    const joint = listener.language.joints.has(tokens[at]?.text ?? '');
-    const found: Cover[] = (best[at + 1] ?? []).map((rest) => skip(rest, at, joint));
-    for (const match of matchAt(listener.language.start, tokens, at, read)) {
-      if (!applies(match, tokens, options)) continue;
-      for (const rest of best[match.end] ?? [])
-        found.push({ cost: rest.cost + match.cost + COST.entry + (match.meaning.ask === undefined ? 0 : COST.asked), matches: [match, ...rest.matches], unread: rest.unread });
+    if (!mayBegin(at)) continue;
+    const joint = language.joints.has(tokens[at]?.text ?? '');
+    const found: Cover[] = joint || leaving ? (best[at + 1] ?? []).map((rest) => skip(rest, at, joint)) : [];
+    for (const match of matches(at)) {
+      const cost = match.cost + COST.entry + (match.meaning.ask === undefined ? 0 : COST.asked);
+      for (const rest of best[match.end] ?? []) found.push({ cost: rest.cost + cost, matches: [match, ...rest.matches], unread: rest.unread });
     }
     best[at] = cheapest(found);
   }
@@ -105,9 +142,9 @@ function cheapestCovers(listener: Listener, tokens: readonly Token[], options: {
 const skip = (rest: Cover, at: number, joint: boolean): Cover =>
   joint ? { ...rest, cost: rest.cost + COST.entry } : { ...rest, cost: rest.cost + COST.unread, unread: [at, ...rest.unread] };
 
-function cheapest(covers: readonly Cover[]): readonly Cover[] {
-  const least = covers.reduce((cost, cover) => Math.min(cost, cover.cost), Infinity);
-  return covers.filter((cover) => cover.cost === least).slice(0, TIES);
+function cheapest(found: readonly Cover[]): readonly Cover[] {
+  const least = found.reduce((cost, cover) => Math.min(cost, cover.cost), Infinity);
+  return found.filter((cover) => cover.cost === least).slice(0, TIES);
 }
 
 function applies({ meaning, from, end }: Match, tokens: readonly Token[], { answering }: { answering: boolean }): boolean {

@@ -4,6 +4,7 @@ import { decimal, type Decimal } from '../core/decimal.ts';
 import type { WeightUnit } from '../core/quantity.ts';
 import { exactAmounts, join } from './amount.ts';
 import { digitAt, type Numbers, small, type Whole, wholes } from './cardinal.ts';
+import { oncePerPlace } from './once.ts';
 import { COST, follows, type Reading } from './reading.ts';
 import type { Token } from './token.ts';
 import type { WeightWords } from './weight.ts';
@@ -17,7 +18,9 @@ export interface SpokenPrice {
 }
 
 /** Every way to read a sum of money at a place. */
-export function sums(words: WeightWords, tokens: readonly Token[], at: number): Sums {
+export const sums = oncePerPlace(readSums);
+
+function readSums(words: WeightWords, tokens: readonly Token[], at: number): Sums {
   const { units, numbers } = words;
   const signed = units.sign.has(tokens[at]?.text ?? '');
   if (signed && follows(tokens, at + 1) === undefined) return [];
@@ -135,7 +138,9 @@ function digitByDigit(numbers: Numbers, tokens: readonly Token[], at: number): S
 }
 
 /** A sum and "[a | per | /] unit" behind it. */
-export function prices(words: WeightWords, tokens: readonly Token[], at: number): readonly Reading<SpokenPrice>[] {
+export const prices = oncePerPlace(readPrices);
+
+function readPrices(words: WeightWords, tokens: readonly Token[], at: number): readonly Reading<SpokenPrice>[] {
   return sums(words, tokens, at).flatMap((sum) => {
     const bare = { ...sum, value: { amount: sum.value } };
     const next = follows(tokens, sum.end);

@@ -78,11 +78,15 @@ export interface Draft<Meaning> {
   readonly ends: Meaning[];
 }
 
-/** A state of the finished automaton: what each word, and each slot of a type, leads to. */
+/** A state of the finished automaton: each word, and each slot of a type, leads to one state. */
 export interface State<Meaning> {
-  readonly words: ReadonlyMap<string, readonly State<Meaning>[]>;
-  readonly slots: readonly { readonly name: string; readonly type: string; readonly next: State<Meaning> }[];
+  readonly words: ReadonlyMap<string, State<Meaning>>;
+  readonly slots: readonly { readonly type: string; readonly leads: readonly Lead<Meaning>[] }[];
   readonly ends: readonly Meaning[];
+}
+export interface Lead<Meaning> {
+  readonly name: string;
+  readonly next: State<Meaning>;
 }
 
 export const newDraft = <Meaning>(): Draft<Meaning> => ({ words: new Map(), slots: [], jumps: [], ends: [] });
@@ -116,32 +120,44 @@ function step<Meaning>(state: Draft<Meaning>, node: Exclude<Node, { is: 'choice'
   return next;
 }
 
-interface Finishing<Meaning> {
-  readonly words: Map<string, State<Meaning>[]>;
-  readonly slots: { readonly name: string; readonly type: string; readonly next: State<Meaning> }[];
-  readonly ends: Meaning[];
-}
-
-/** The automaton without jumps: each state has all that its jumps lead to. */
+/** The automaton without jumps and forks: what the same word or slot leads to from several places is one state. */
 export function finish<Meaning>(start: Draft<Meaning>): State<Meaning> {
-  const done = new Map<Draft<Meaning>, Finishing<Meaning>>();
-  const visit = (draft: Draft<Meaning>): Finishing<Meaning> => {
-    const known = done.get(draft);
+  const ids = new Map<Draft<Meaning>, number>();
+  const idOf = (draft: Draft<Meaning>): number => ids.get(draft) ?? (ids.set(draft, ids.size), ids.size - 1);
+  const done = new Map<string, State<Meaning>>();
+  const visit = (drafts: readonly Draft<Meaning>[]): State<Meaning> => {
+    const all = reachable(drafts);
+    const key = [...all].map(idOf).sort((a, b) => a - b).join(' ');
+    const known = done.get(key);
     if (known !== undefined) return known;
-    const state: Finishing<Meaning> = { words: new Map(), slots: [], ends: [] };
-    done.set(draft, state);
-    for (const each of reachable(draft)) {
-      for (const [word, next] of each.words) state.words.set(word, [...(state.words.get(word) ?? []), visit(next)]);
-      for (const slot of each.slots) state.slots.push({ ...slot, next: visit(slot.next) });
-      for (const meaning of each.ends) if (!state.ends.includes(meaning)) state.ends.push(meaning);
+    const words = new Map<string, State<Meaning>>();
+    const slots: { type: string; leads: Lead<Meaning>[] }[] = [];
+    done.set(key, { words, slots, ends: [...new Set([...all].flatMap((each) => each.ends))] });
+    for (const [word, nexts] of grouped([...all].flatMap((each) => [...each.words]))) words.set(word, visit(nexts));
+    for (const [label, nexts] of grouped([...all].flatMap((each) => each.slots.map(({ type, name, next }) => [`${type} ${name}`, next] as const)))) {
+      const [type = '', name = ''] = label.split(' ');
+      const lead = { name, next: visit(nexts) };
+      const same = slots.find((slot) => slot.type === type);
+      if (same === undefined) slots.push({ type, leads: [lead] });
+      else same.leads.push(lead);
     }
-    return state;
+    return done.get(key) as State<Meaning>;
   };
-  return visit(start);
+  return visit([start]);
 }
 
-function reachable<Meaning>(draft: Draft<Meaning>): ReadonlySet<Draft<Meaning>> {
-  const found = new Set([draft]);
+function grouped<Value>(pairs: readonly (readonly [string, Value])[]): ReadonlyMap<string, Value[]> {
+  const groups = new Map<string, Value[]>();
+  for (const [key, value] of pairs) {
+    const group = groups.get(key);
+    if (group === undefined) groups.set(key, [value]);
+    else group.push(value);
+  }
+  return groups;
+}
+
+function reachable<Meaning>(drafts: readonly Draft<Meaning>[]): ReadonlySet<Draft<Meaning>> {
+  const found = new Set(drafts);
   for (const each of found) for (const next of each.jumps) found.add(next);
   return found;
 }

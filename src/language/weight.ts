@@ -3,6 +3,7 @@ import { decimal, type Decimal } from '../core/decimal.ts';
 import { toGrams, type WeightUnit } from '../core/quantity.ts';
 import { amounts, fractions } from './amount.ts';
 import { type Numbers, small, wholes } from './cardinal.ts';
+import { oncePerPlace } from './once.ts';
 import { COST, follows, type Reading } from './reading.ts';
 import type { Token } from './token.ts';
 import type { UnitWords } from './units.ts';
@@ -29,7 +30,9 @@ export function gramsOf(weight: SpokenWeight, bare: WeightUnit): Decimal {
 }
 
 /** Every way to read a weight at a place, with and without a unit. */
-export function weights(words: WeightWords, tokens: readonly Token[], at: number): Weights {
+export const weights = oncePerPlace(readWeights);
+
+function readWeights(words: WeightWords, tokens: readonly Token[], at: number): Weights {
   if (tokens[at] === undefined) return [];
   const spoken = amounts(words.numbers, tokens, at);
   return [
