@@ -22,7 +22,7 @@ export interface Config {
 /** A setting that is missing or bad: its message names the variable. */
 export class ConfigError extends Error {}
 
-export function readConfig(environment: Readonly<Record<string, string | undefined>>): Config {
+export function readConfig(environment: Readonly<Record<string, string | undefined>> = process.env): Config {
   const set = Object.fromEntries(Object.entries(environment).filter(([, value]) => value !== undefined && value !== ''));
   const read = schema.safeParse(set);
   if (!read.success) {

@@ -20,7 +20,7 @@ const out = (text: string): void => void process.stdout.write(`${text}\n`);
 const err = (text: string): void => void process.stderr.write(`${text}\n`);
 
 async function main([command, ...args]: readonly string[]): Promise<number> {
-  const config = readConfig(process.env);
+  const config = readConfig();
   const voice = loadVoice(INTENTS, config.kitchen.language);
   const settings: Settings = { ...config.kitchen, laborAvoidable: true };
   const words = (...replies: readonly Reply[]): string => voice.render(replies, { ...settings, seesCosts: true });
@@ -30,7 +30,7 @@ async function main([command, ...args]: readonly string[]): Promise<number> {
       case undefined:
         return await startChat(config, { voice, settings, words });
       case 'parse': {
-        const { parseCommand } = await import('./channels/utterances.ts');
+        const { parseCommand } = await import('./channels/replay/utterances.ts');
         const judge = ({ unit }: { unit: 'lb' | 'kg' }) => {
           const kitchen = { ...settings, unit };
           const listener = plainListener(voice.language, kitchen);

@@ -7,7 +7,7 @@ const figure = z.string().transform((text, context): Decimal => {
   try {
     return decimal(text);
   } catch {
-    context.addIssue({ code: 'custom', message: 'not a plain decimal figure' });
+    context.addIssue({ code: 'custom', message: 'no plain figure' });
     return z.NEVER;
   }
 });

@@ -1,7 +1,7 @@
 // A language: everything in its folder, read, checked and compiled once.
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { parse as parseYaml } from 'yaml';
+import { load as parseYaml, YAMLException } from 'js-yaml';
 import { z } from 'zod';
 import { type Catalogue, catalogueSchema } from './catalogue.ts';
 import type { Meaning } from './match.ts';
@@ -113,10 +113,11 @@ function sentenceFiles(folder: string): readonly SentenceFile[] {
 function readData<Schema extends z.ZodType>(path: string, schema: Schema): z.output<Schema> {
   const text = readFileSync(path, 'utf8');
   try {
-    return schema.parse(parseYaml(text, { prettyErrors: true }));
+    return schema.parse(parseYaml(text));
   } catch (error) {
     if (error instanceof z.ZodError) throw new DataFault(`${path}:${lineNaming(text, error)}: ${error.issues[0]?.message ?? ''}`, { cause: error });
-    throw new DataFault(`${path}: ${error instanceof Error ? (error.message.split('\n')[0] ?? '') : ''}`, { cause: error });
+    if (!(error instanceof YAMLException)) throw error;
+    throw new DataFault(`${path}:${(error.mark?.line ?? 0) + 1}: ${error.reason}`, { cause: error });
   }
 }
 

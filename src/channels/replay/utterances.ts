@@ -1,11 +1,11 @@
 // `parse`: one utterance a line in, one JSON object a line out, by itself or as the next turn of a shift.
 import { createInterface } from 'node:readline';
 import { parseArgs } from 'node:util';
-import type { OpenScratch } from '../app/ports/scratch.ts';
-import type { JudgeLine, Judged } from '../app/ports/words.ts';
-import { instantOf } from './replay/local-time.ts';
-import { messageOf, playInto } from './replay/play.ts';
-import { readShift, ShiftFault } from './replay/shift-file.ts';
+import type { OpenScratch } from '../../app/ports/scratch.ts';
+import type { JudgeLine, Judged } from '../../app/ports/words.ts';
+import { instantOf } from './local-time.ts';
+import { messageOf, playInto } from './play.ts';
+import { readShift, ShiftFault } from './shift-file.ts';
 
 export interface ParseSetting {
   readonly lang: string;
