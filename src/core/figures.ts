@@ -58,6 +58,17 @@ export const OVERWEIGHT_TOLERANCE: Grams = toGrams(decimal('0.05'), 'lb');
 
 /** Everything that follows from the facts of a test. The received weight must be above 0; percentages are of it. */
 export function figures(test: Test, settings: CostSettings): Figures {
+  const known = computed.get(test);
+  if (known?.settings === settings) return known.figures;
+  const made = compute(test, settings);
+  computed.set(test, { settings, figures: made });
+  return made;
+}
+
+/** A test never changes, so that its figures are computed once, however many ask for them. */
+const computed = new WeakMap<Test, { readonly settings: CostSettings; readonly figures: Figures }>();
+
+function compute(test: Test, settings: CostSettings): Figures {
   const { received } = test;
   const parts = test.parts.map((part) => partFigures(part, test));
   const partGrams = sum(parts.map(({ grams }) => grams));

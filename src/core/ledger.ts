@@ -20,7 +20,7 @@ export interface LedgerLine {
 export type Ledger = readonly LedgerLine[];
 
 /** How many lines are kept: the depth to which values can be taken back one after the other. */
-const DEPTH = 24;
+const DEPTH = 12;
 
 export const write = (ledger: Ledger, line: LedgerLine): Ledger => [...ledger, line].slice(-DEPTH);
 

@@ -7,6 +7,7 @@ import { amounts, exactAmounts } from './amount.ts';
 import { wholes } from './cardinal.ts';
 import { durations } from './duration.ts';
 import { lists } from './list.ts';
+import { oncePerPlace } from './once.ts';
 import { prices, sums } from './price.ts';
 import { COST, follows, type Reading } from './reading.ts';
 import type { Token } from './token.ts';
@@ -48,11 +49,17 @@ export type SlotReader = (tokens: readonly Token[], at: number) => readonly Slot
 const impossible = (reading: SlotReading, possible: boolean): SlotReading =>
   possible || reading.doubt !== undefined ? reading : { ...reading, cost: reading.cost + COST.doubt, doubt: 'impossible' };
 
+/** Several types of slots filter what one reader read. */
+function once(read: SlotReader): SlotReader {
+  const remembering = oncePerPlace((_: object, tokens, at) => read(tokens, at));
+  return (tokens, at) => remembering(read, tokens, at);
+}
+
 /** The readers of all slots that hold a number, by the name of their type. */
 export function numberReaders(context: SlotContext): Readonly<Record<string, SlotReader>> {
-  const weight = weightReader(context, context.unit);
-  const size = sizeReader(context);
-  const price = priceReader(context, decimal('0.000001'));
+  const weight = once(weightReader(context, context.unit));
+  const size = once(sizeReader(context));
+  const price = once(priceReader(context, decimal('0.000001')));
   return {
     weight,
     unitWeight: (tokens, at) => weight(tokens, at).filter((each) => each.unit !== undefined),

@@ -1,6 +1,6 @@
 // A written-down shift: a kitchen and its turns, each with the time that it has. Faults name the file and the line.
 import { readFileSync } from 'node:fs';
-import { isMap, isSeq, LineCounter, type Document, parseDocument, type Node } from 'yaml';
+import { isCollection, isMap, isSeq, LineCounter, type Document, parseDocument, type Node } from 'yaml';
 import { z } from 'zod';
 import { decimal } from '../../core/decimal.ts';
 import type { Settings } from '../../core/kitchen.ts';
@@ -31,7 +31,7 @@ const figure = z.union([z.string(), z.number()]).transform(String).pipe(z.string
 const kitchenSchema = z.strictObject({
   unit: z.enum(['lb', 'kg']).default('lb'),
   currency: z.string().regex(/^[A-Z]{3}$/, 'is no currency code').default('USD'),
-  timezone: z.string().default('UTC'),
+  timezone: z.string().refine((zone) => instantOf('2000-01-01T00:00', zone) !== undefined, 'is no time zone').default('UTC'),
   language: z.enum(['en']).default('en'),
   laborRatePerHour: figure.optional(),
   laborAvoidable: z.boolean().default(true),
@@ -96,9 +96,17 @@ function openFile(path: string): FileReader {
     const result = schema.safeParse(node === undefined ? otherwise : node.toJS(document));
     if (result.success) return result.data;
     const [issue] = result.error.issues;
-    throw fault(node, `${issue?.path.join('.') ?? ''} ${issue?.message ?? 'is wrong'}`.trim());
+    throw fault(faultyNode(node, issue), `${issue?.path.join('.') ?? ''} ${issue?.message ?? 'is wrong'}`.trim());
   };
   return { document, fault, read };
+}
+
+/** Where an issue is: the value, the key that nobody knows, or else the whole. */
+function faultyNode(node: Node | undefined, issue: z.core.$ZodIssue | undefined): unknown {
+  if (issue === undefined || !isCollection(node)) return node;
+  const unknown = issue.code === 'unrecognized_keys' ? issue.keys[0] : undefined;
+  const key = isMap(node) ? node.items.find((pair) => String(pair.key) === unknown)?.key : undefined;
+  return key ?? node.getIn(issue.path, true) ?? node;
 }
 
 function textOf(path: string): string {
