@@ -10,8 +10,13 @@ const BUILT = join(SOURCE, '..', '.build');
 /** When the newest of some files was changed; infinitely long ago where there is none. */
 function newest(folder) {
   try {
-    const files = readdirSync(folder, { recursive: true, withFileTypes: true }).filter((file) => file.isFile());
-    return Math.max(0, ...files.map((file) => statSync(join(file.parentPath ?? file.path, file.name)).mtimeMs));
+    const files = readdirSync(folder, { recursive: true, withFileTypes: true }).filter((file) =>
+      file.isFile(),
+    );
+    return Math.max(
+      0,
+      ...files.map((file) => statSync(join(file.parentPath ?? file.path, file.name)).mtimeMs),
+    );
   } catch {
     return 0;
   }

@@ -23,7 +23,8 @@ async function main([command, ...args]: readonly string[]): Promise<number> {
   const config = readConfig();
   const voice = loadVoice(INTENTS, config.kitchen.language);
   const settings: Settings = { ...config.kitchen, laborAvoidable: true };
-  const words = (...replies: readonly Reply[]): string => voice.render(replies, { ...settings, seesCosts: true });
+  const words = (...replies: readonly Reply[]): string =>
+    voice.render(replies, { ...settings, seesCosts: true });
   const open = scratchOpener(() => openSqlite(':memory:'), voice);
   try {
     switch (command) {
@@ -44,7 +45,9 @@ async function main([command, ...args]: readonly string[]): Promise<number> {
       }
       case 'rebuild': {
         const store = await openSqlite(config.databasePath);
-        for (const id of await store.kitchens()) {
+        const ids = await store.kitchens();
+        if (ids.length === 0) out(words(say('rebuilt-same', { facts: 0 })));
+        for (const id of ids) {
           const { facts, differed } = await rebuild(store, id);
           out(words(say(differed ? 'rebuilt-changed' : 'rebuilt-same', { facts })));
         }
@@ -91,8 +94,17 @@ async function startChat(config: Config, { voice, settings, words }: ChatParts):
     ...(isNew && config.zoneAssumed ? [say('zone-assumed', { timezone: name(settings.timezone) })] : []),
   ];
   const trouble = (error: unknown): string =>
-    error instanceof StoreError ? words(say(`store-${error.fault}`, { place: error.place })) : words(say('trouble'));
-  await chat({ table, input: process.stdin, output: process.stdout, greeting: words(...greeting), notForMe: words(say('not-for-me')), trouble });
+    error instanceof StoreError
+      ? words(say(`store-${error.fault}`, { place: error.place }))
+      : words(say('trouble'));
+  await chat({
+    table,
+    input: process.stdin,
+    output: process.stdout,
+    greeting: words(...greeting),
+    notForMe: words(say('not-for-me')),
+    trouble,
+  });
   await store.close();
   return 0;
 }

@@ -141,6 +141,7 @@ turns:
     ['stray'],
     ['--context'],
     ['--context', 'no-such-file.yaml'],
+    ['--now', 'noon'],
   ])('exits with 2 and one line on %s %s', async (...args) => {
     const { status, out, err } = await run(npm('parse', '--json', ...args), { input: 'trim 1.1\n' });
     expect([status, out]).toEqual([2, '']);
@@ -156,6 +157,15 @@ turns:
     expect(performance.now() - begun).toBeLessThan(20_000);
   });
 });
+
+const bomb = `turns:
+  - at: "2026-03-06T09:00"
+    typed: &a "trim 1"
+  - typed: "fat 1"
+    b: &b [*a,*a,*a,*a,*a,*a,*a,*a,*a,*a]
+    c: &c [*b,*b,*b,*b,*b,*b,*b,*b,*b,*b]
+    d: [*c,*c,*c,*c,*c,*c,*c,*c,*c,*c]
+`;
 
 describe('replay', () => {
   const kitchen = 'kitchen: {timezone: UTC}\n';
@@ -178,7 +188,7 @@ describe('replay', () => {
   });
 
   it.each([
-    ['bad YAML', `${kitchen}turns:\n  - {at: "2026-03-06T09:00", typed: "trim\n`, 3],
+    ['bad YAML', `${kitchen}turns:\n  - {at: "2026-03-06T09:00", typed: "trim 1"}}\n${first}`, 3],
     ['a first turn without a time', `${kitchen}turns:\n  - {typed: "trim 1"}\n`, 3],
     [
       'a time that goes backwards',
@@ -188,11 +198,12 @@ describe('replay', () => {
     ['a turn both said and typed', `${kitchen}turns:\n${first}  - {said: "fat one", typed: "fat 1"}\n`, 4],
     ['a turn that says nothing', `${kitchen}turns:\n${first}  - {from: lead}\n`, 4],
     ['an unknown key of a turn', `${kitchen}turns:\n${first}  - {typed: "fat 1", shouted: true}\n`, 4],
-    ['an unknown key of the kitchen', `kitchen: {unit: lb, colour: red}\nturns:\n${first}`, 1],
+    ['an unknown key of the kitchen', `kitchen:\n  unit: lb\n  colour: red\nturns:\n${first}`, 3],
     ['an unknown key of the file', `${kitchen}turns:\n${first}moral: none\n`, 4],
-    ['a zone that does not exist', `kitchen: {timezone: Nowhere/Atall}\nturns:\n${first}`, 1],
+    ['a zone that does not exist', `kitchen:\n  timezone: Nowhere/Atall\nturns:\n${first}`, 2],
     ['a date that does not exist', `${kitchen}turns:\n  - {at: "2026-02-30T09:00", typed: "trim 1"}\n`, 3],
-    ['no turns', `${kitchen}`, 1],
+    ['aliases that multiply', bomb, 4],
+    ['no turns', kitchen, 1],
     ['an empty file', '', 1],
     ['a list instead of a shift', '- trim 1\n', 1],
   ])('exits with 2 and names file, line and fault of %s', async (_, text, line) => {
@@ -345,12 +356,20 @@ describe('rebuild and backup', () => {
     expect(status).toBe(1);
     expect(err).toMatch(/^[^\n]+\n$/);
     expect(existsSync(join(folder, 'copy.db'))).toBe(false);
+    const nowhere = { DATABASE_URL: `sqlite:${join(folder, 'no', 'such', 'folder.db')}` };
+    expect((await run(npm('backup', join(folder, 'copy.db')), { env: nowhere })).err).toMatch(/^[^\n]+\n$/);
+  });
+
+  it('finds nothing wrong where nothing was ever entered', async () => {
+    const { status, out, err } = await run(npm('rebuild'), { env: kitchenIn(scratchFolder()) });
+    expect([status, err]).toEqual([0, '']);
+    expect(out).toMatch(/^0 [^\n]+\n$/);
   });
 
   it('exits with 2 on a backup without a name, and on a command that there is not', async () => {
     const env = kitchenIn(scratchFolder());
     expect(await run(npm('backup'), { env })).toMatchObject({ status: 2, out: '' });
-    expect(await run([process.execPath, '--import', 'tsx', 'src/main.ts', 'sing'], { env })).toMatchObject({
+    expect(await run([process.execPath, 'src/launch.js', 'sing'], { env })).toMatchObject({
       status: 2,
       out: '',
     });
@@ -378,7 +397,7 @@ describe('a bad setting', () => {
 /** A chat that stays open: what it answers to a line, and its end without a goodbye. */
 function opened(folder: string) {
   // Not through npm: killing that would leave the chat itself running.
-  const child: ChildProcessWithoutNullStreams = spawn(process.execPath, ['--import', 'tsx', 'src/main.ts'], {
+  const child: ChildProcessWithoutNullStreams = spawn(process.execPath, ['src/launch.js'], {
     env: environmentWith(kitchenIn(folder)),
   });
   const lines = createInterface({ input: child.stdout });

@@ -4,6 +4,7 @@
 line = { $of }
 of-item = { $item }: { $of }
 on-date = { $date }: { $of }
+item = { $item }
 
 ## What is on the table
 
@@ -13,6 +14,8 @@ pieces = { $count } { $count ->
    *[other] pieces
   }
 at-price = { $price }, { $cost } in all
+per-pound = { $price }
+in-all = { $cost } in all
 no-price-yet = no price yet
 from-supplier = from { $supplier }
 part-weight = { $part } { $weight }
@@ -27,7 +30,8 @@ worth = worth { $price }
 left = { $weight } to go
 none-left = nothing left to weigh
 over = { $weight } too much
-portions-uncounted = portions
+portions-uncounted = portions { $weight }
+portions-uncounted-size = portions: how many, and what they weigh, is not known yet
 portions-count = { $count } { $count ->
     [one] portion
    *[other] portions
@@ -38,11 +42,11 @@ portions-sized = { $count } { $count ->
   } of { $size }
 portion-size = portions of { $size }
 portions-weight = portions weigh { $weight }
-portions-need-weight = size or weight not said yet
-basis-nominal = by their size, not weighed
-basis-sample = from a sample: { $listed } weighed of { $count }
+portions-need-weight = their weight is not known yet
+basis-nominal = by size, not weighed
+basis-sample = from a sample: { $listed } of { $count } weighed
 weights = { $weights }
-weights-heard = heard { $weights }; { $listed } in the list, mean { $mean }
+weights-heard = heard { $weights }; { $listed } on the list, mean { $mean }
 already = Already there: { $of }.
 usable-cost = usable cost { $cost }
 provisional = With { $weight } of portions the usable cost would be { $cost }.
@@ -50,37 +54,47 @@ provisional = With { $weight } of portions the usable cost would be { $cost }.
 ## Prices and the rest
 
 price-set = { $item } is { $price } now
+price-is = { $item } at { $price }
+price-of-item = price of { $item }
 price-noted = Price of { $item } noted.
 test-keeps-price = the open test keeps its own { $price }
+tests-keep-prices = closed tests keep theirs
 usable-at-yield = usable cost { $cost } at the yield of { $tests } { $tests ->
     [one] test
    *[other] tests
   }
-no-yield-yet = no closed test yet, so no usable cost
+no-yield-yet = no usable cost yet: no closed test
 ready-cut-set = ready-cut { $item } { $price }
+ready-cut-of-item = ready-cut price of { $item }
 ready-cut-noted = Ready-cut price of { $item } noted.
 ready-cut-each = { $price } for { $size }
 credit-set = { $part } is worth { $price }
-credit-noted = Value of { $part } noted
-credit-value = { $weight } of it come to { $value }
+credit-noted = value of { $part } noted
+value-of-part = value of { $part }
+credit-value = { $weight } of it makes { $value }
 already-worth = Already there: { $part } is worth { $price }.
 not-weighed-yet = none weighed yet
 for-later-tests = for later tests of { $item }
 labor = { $minutes } min of labor, { $cost }
 minutes = { $minutes } min of labor
 labor-none = no minutes
-labor-no-rate = { $minutes } min of labor, no hourly rate known
-labor-left-out = left out of the cost until you say one ("labor is 18 an hour")
+labor-no-rate = { $minutes } min of labor, hourly rate not known
+labor-left-out = not in the cost until you say it ("labor is 18 an hour")
 labor-fixed = paid anyway, so not counted in the verdict
 labor-rate-set = labor { $rate } an hour
-labor-rate-noted = Labor rate noted.
+labor-rate = labor rate
+already-rate = Already there: labor { $rate } an hour.
+labor-rate-noted = labor rate noted
 already-minutes = Already there: { $minutes } min of labor.
 packing-each = packing { $cost } a portion
 packing-cost = packing { $cost } in all
+packing = packing
+packing-total = { $cost } in all
 packing-noted = packing noted
 packing-needs-count = counts once the portions are counted
 already-packing = Already there: packing { $cost } a portion.
 tare-set = empty { $container } { $weight }, comes off from now on
+tare-is = empty { $container } { $weight }
 note = note: { $text }
 noted = Noted: { $text }
 noted-with = Noted with the { $item }: { $text }
@@ -88,37 +102,44 @@ noted-with = Noted with the { $item }: { $text }
 ## Corrections
 
 took-back = Took back: { $what }.
+that-leaves = that leaves { $what }
 test-gone = The { $item } test is gone.
 open-again = { $item } is open again.
-corrected = Now: { $what }
-removed = { $part } not counted
+corrected = Corrected: { $what }
+removed = { $part } taken out
 renamed = { $before } is now { $item }.
 already-named = That is { $item } already.
-moved-to = Moved to { $item }.
 dropped = { $item } test thrown away. "undo" brings it back.
-closing = closing of { $item }
-dropping = throwing away of { $item }
+closing = closing { $item }
+dropping = throwing away { $item }
 turned-to = { $item } it is.
 not-recorded = OK, not recorded.
+dropped-question = What I asked about before is not recorded.
 stands-as-it-is = OK, it stands as it is.
 let-go = Not recorded. Say the whole entry again, like "trim 1.1".
-say-rest-again = The rest was not recorded: answer this first, then say it again.
+say-rest-again = Something else was unclear too: say that again after this.
 
 ## The result
 
 closed = { $item } closed.
 parts = Cut off: { $parts }
-no-portions = No portions.
+no-portions = No portions weighed.
 balances = Everything is accounted for.
 cutting-loss = Cutting loss { $weight } ({ $share })
 weighed-over = { $weight } more weighed than received ({ $share })
 cost-factor = { $factor } × the price paid
 portion-cost = a { $size } portion { $cost }
-after-credits = after { $credit } for what the trim is worth
-loaded-cost = with labor and packing { $cost }
+after-credits = { $credit } taken off for trim
+loaded-cost = with { $what ->
+    [labor] labor
+    [packing] packing
+   *[both] labor and packing
+  } { $cost }
 loaded-portion = a portion { $cost }
 portions-heavy = Cut heavy: the mean portion is { $mean } and costs { $cost }, { $difference } given away on each.
 portions-light = Cut light: the mean portion is { $mean } and costs { $cost }, { $difference } under target.
+portions-heavy-plain = Cut heavy: the mean portion is { $mean } instead of { $size }.
+portions-light-plain = Cut light: the mean portion is { $mean } instead of { $size }.
 closed-flagged = No cost and no verdict: more was weighed than received. This test stays out of the averages.
 
 ## The verdict
@@ -142,10 +163,11 @@ turn-price-never = no purchase price, however low
 turn-ready-cut = ready-cut { $price }
 turn-yield = yield { $yield } (now { $now })
 turn-yield-never = no yield (now { $now })
-one-test = One test: a first look
-several-tests = { $tests } tests behind it
-counted = counted: { $kinds }
-left-out = left out: { $kinds }
+one-test = one test only
+first-look = One test behind it: a first look.
+several-tests = { $tests } tests behind it.
+counted = Counted: { $kinds }.
+left-out = Left out: { $kinds }.
 kind-purchase = purchase
 kind-credits = value of trim
 kind-labor = labor
@@ -157,7 +179,8 @@ kind-laborWithoutRate = labor (no rate known)
 
 cost-now = { $item }: usable cost { $cost } at { $price }.
 cost-at = { $item } at { $price } would be { $cost } usable.
-cost-so-far = { $item }: { $cost } usable so far ({ $note }).
+cost-so-far = { $item }: usable cost { $cost } at { $price } so far
+balance-first = { $item }: more is weighed than was received.
 open-test-only = from the open test only
 yield-pooled = { $share } yield over { $tests } { $tests ->
     [one] test
@@ -176,9 +199,9 @@ yield-of = { $item }: { $share } yield over { $tests } { $tests ->
   }
 yield-spread = spread { $points } points between tests
 yield-so-far = { $item } now on the table: { $share } so far.
-history-of = { $item }, the last { $tests } { $tests ->
-    [one] test
-   *[other] tests
+history-of = { $item }, { $tests ->
+    [one] the last test
+   *[other] the last { $tests } tests
   }:
 does-not-balance = weights did not balance
 order = Buy { $weight } of { $item } for { $count } of { $size }, at { $share } yield
@@ -186,7 +209,7 @@ tests-behind = { $tests } { $tests ->
     [one] test
    *[other] tests
   } behind it
-plan = { $count } of { $size } out of { $weight }, { $over } over.
+plan = { $count } of { $size } out of { $weight }, { $over } left over.
 menu-price = { $item }: charge { $price } at { $share } food cost ({ $size } costs { $cost }).
 costs-hidden = Costs are for the lead and the owner.
 help =
@@ -211,40 +234,59 @@ ask-which-item = Of which cut?
 ask-what-item = { $weight } of what?
 ask-what-weighs = What weighs that?
 ask-tare = What does the { $container } weigh empty?
-ask-below-tare = That is no more than the empty container. What does the { $part } weigh?
+ask-below-tare = That is no more than the empty { $container } ({ $tare }). What does the { $part } weigh with it?
 ask-heavier-than-piece = { $part } { $weight } is more than the whole piece ({ $received }). What does it weigh?
+ask-heavier-with-added = { $part } +{ $added } makes { $weight }, more than the whole piece ({ $received }). What was added?
 ask-over-half = { $part } { $weight } would be { $share } of the piece. Is that right, or what does it weigh?
+ask-over-half-with-added = { $part } +{ $added } makes { $weight }, { $share } of the piece. Is that right, or what was added?
 ask-add-or-replace = { $part } is { $before } already. Add { $weight } to make { $sum }, or replace?
-ask-portions-add-or-replace = There are already { $before }. Add these, or replace?
-ask-portions-replace = There are already { $before }. Replace?
+ask-portions-add-or-replace = Already there: { $before }. Add these, or replace?
+ask-portions-replace = Already there: { $before }. Replace?
+ask-list-or-count = { $listed } weights are on the list, more than { $count }. Add { $count } to them, or replace the list?
+ask-list-or-total = The { $listed } on the list weigh { $total }. Add { $weight } to them, or replace the list?
+ask-how-many = How many portions are the { $weight }?
+ask-what-they-weigh = { $count ->
+    [one] What does that portion weigh?
+   *[other] What do those { $count } portions weigh together?
+  }
 ask-labor-add-or-replace = There are { $before } min already. Add to make { $sum }, or replace?
+ask-labor-rate = Labor is { $before } an hour already. Change it to { $rate }?
+ask-labor-rate-hidden = There is an hourly rate already. Change it?
 ask-more-weights = That makes { $listed } weights for { $count } portions. Are there { $listed }?
-ask-overweight = That comes to { $total } out of { $received }, { $over } too much. What do the portions weigh? { $left } is left. { $provisional }
-ask-overweight-parts = That comes to { $total } out of { $received }, { $over } too much. Which weight is wrong?
+ask-overweight = That comes to { $total } out of { $received }, { $over } too much. What do the portions weigh: { $left }, all that is left? { $provisional }
+ask-overweight-which = That comes to { $total } out of { $received }, { $over } too much. Which weight is wrong? { $provisional }
 ask-another-piece = { $item } { $before } is on the table already. Is { $weight } another piece, or a correction?
-ask-far-from-usual = { $item } { $weight }? It usually comes at about { $usual }. Yes, or what does it weigh?
+ask-far-from-usual = { $item } { $weight }? It usually comes at about { $usual }. Is that right, or what does it weigh?
 ask-finish = Close { $item } with { $doubts }? "done" again closes it.
-doubt-no-portions = no portions
+doubt-no-portions = no portion weight
 doubt-overweight = { $over } more weighed than received
 doubt-unaccounted = { $weight } ({ $share }) unaccounted for
-ask-undo-others = Others have written { $count } entries on this { $item }. Take the whole piece back?
+ask-undo-others = { $count ->
+    [one] Somebody else has an entry
+   *[other] Others have { $count } entries
+  } on this { $item }. Take the whole piece back?
 ask-correct-which = { $fields ->
     [newPrice-weight] Is that the weight or the price?
     [total-weight] Is that the weight or the total?
-    [weight-worth] Is that the weight or the value?
+    [weight-worth] Is that the weight or what it is worth?
     [count-size] Is that the count or the size?
     [count-weight] Is that the count or the weight?
     [size-weight] Is that the size or the weight?
+    [minutes-rate] Is that the minutes or the rate?
+    [each-newPrice] Is that packing for each, or the price?
    *[other] Which of them is that: count, size or weight?
   }
 ask-ready-cut-price = What does ready-cut { $item } cost?
 ask-portion-size = { $price } for what size of portion?
+ask-portion-size-hidden = For what size of portion?
 ask-order-size = { $count } portions of what size?
 ask-over-hundred = { $share } is more than the whole price. Which percentage?
-ask-price-unit = { $price } a pound or a kilo?
+ask-price-unit = Is that price a pound or a kilo?
 ask-price-or-what-if = { $subject } at that price: new price, or what if?
 ask-weight-or-price = { $subject }: is that a weight or a price?
 ask-weight-or-worth = { $subject }: is that its weight or what it is worth?
+ask-count-or-weight = Is that how many portions, or what they weigh?
+ask-pieces-weigh = { $subject }: what do they weigh together?
 ask-two-figures = Two weights for { $subject }. Which one?
 ask-two-readings = "{ $words }" can be read in two ways. Say it with units, or one thing at a time.
 ask-impossible = "{ $words }" can't be right. What { $slot ->

@@ -1,43 +1,89 @@
 // What an answer makes of a standing question.
-import type { BareNumber, Entry } from '../core/entry.ts';
+import type { BareNumber, Entry, EntryOf, Kind } from '../core/entry.ts';
 import { entryJson } from '../core/entry-json.ts';
+import type { TestId } from '../core/facts.ts';
 import type { Question, Wanted } from '../core/question.ts';
 
 /** The entry that the answer completes, a repetition of the question, its end, or nothing: the entry is no answer. */
-export type Answer = { readonly is: 'entry'; readonly entry: Entry } | { readonly is: 'repeat' } | { readonly is: 'drop' } | { readonly is: 'none' };
+export type Answer =
+  | { readonly is: 'entry'; readonly entry: Entry }
+  | { readonly is: 'repeat' }
+  | { readonly is: 'drop' }
+  | { readonly is: 'none' };
 
 const NONE: Answer = { is: 'none' };
+const DROP: Answer = { is: 'drop' };
 
-export function answerTo(question: Question, entry: Entry): Answer {
-  switch (entry.kind) {
-    case 'yes':
-      return chosen(question, 'yes');
-    case 'choice':
-      return chosen(question, entry.option);
-    case 'no':
-      return question.recorded && question.choices['no'] === undefined ? { is: 'drop' } : Object.hasOwn(question.choices, 'no') ? chosen(question, 'no') : { is: 'drop' };
-    case 'amount':
-      return filled(question.wants, entry.number);
-    case 'name':
-      return named(question.wants, entry);
-    case 'undo':
-      return question.recorded ? NONE : { is: 'drop' };
-    default:
-      return question.again !== undefined && isSame(question.again.said, entry) ? { is: 'entry', entry: question.again.accepts } : NONE;
-  }
+/** `itemOf` tells the item of a test, so that the same entry is known with and without it. */
+export function answerTo(
+  question: Question,
+  entry: Entry,
+  itemOf: (test: TestId) => string | undefined,
+): Answer {
+  if (isSaidAgain(question, entry, itemOf)) return accepted(question);
+  const answer = ANSWERS[entry.kind] as ((question: Question, entry: Entry) => Answer) | undefined;
+  return answer?.(question, entry) ?? NONE;
 }
+
+/** What can answer a question; any other entry stands for itself. */
+const ANSWERS: { readonly [K in Kind]?: (question: Question, entry: EntryOf<K>) => Answer } = {
+  yes: (question) => chosen(question, 'yes'),
+  choice: (question, { option }) => chosen(question, option),
+  no: () => DROP,
+  amount: (question, { number }) => filled(question, number),
+  name: ({ wants }, entry) => named(wants, entry),
+  undo: ({ recorded }) => (recorded ? NONE : DROP),
+  correct: (question, entry) => corrected(question, entry),
+  tare: (question, entry) => tareTold(question, entry),
+};
 
 function chosen(question: Question, option: string): Answer {
   const entry = Object.hasOwn(question.choices, option) ? question.choices[option] : undefined;
   return entry === undefined ? { is: 'repeat' } : { is: 'entry', entry };
 }
 
-const isSame = (one: Entry, other: Entry): boolean => JSON.stringify(entryJson(one)) === JSON.stringify(entryJson(other));
+const accepted = ({ again }: Question): Answer =>
+  again === undefined ? NONE : { is: 'entry', entry: again.accepts };
+
+const textOf = (entry: Entry): string => JSON.stringify(entryJson(entry));
+
+function isSaidAgain(
+  { again }: Question,
+  entry: Entry,
+  itemOf: (test: TestId) => string | undefined,
+): boolean {
+  if (again === undefined || again.said.kind !== entry.kind) return false;
+  const { said, accepts } = again;
+  if (textOf(said) === textOf(entry)) return true;
+  const item = itemIn(said) ?? (accepts.test === undefined ? undefined : itemOf(accepts.test));
+  const isOther = itemIn(entry) !== undefined && itemIn(entry) !== item;
+  return !isOther && item !== undefined && textOf(withItem(said, item)) === textOf(withItem(entry, item));
+}
+
+const itemIn = (entry: Entry): string | undefined => ('item' in entry ? entry.item : undefined);
+
+/** The item first, so that it does not matter where it was said. */
+const withItem = (entry: Entry, item: string): Entry => ({ ...entry, item }) as Entry;
 
 /** The held entry with the number in its slot, if the number can be what the slot measures. */
-function filled(wants: Wanted | undefined, number: BareNumber): Answer {
+function filled({ wants, again }: Question, number: BareNumber): Answer {
   const value = wants && measuredAs(number, wants.slot);
-  return wants === undefined || value === undefined ? { is: 'repeat' } : { is: 'entry', entry: complete(wants, value) };
+  return wants === undefined || value === undefined ? { is: 'repeat' } : completed(wants, value, again);
+}
+
+/** "no, 0.8" to a question about what was not recorded is the amount that it asks for. */
+function corrected({ wants, again, recorded }: Question, entry: EntryOf<'correct'>): Answer {
+  if (wants === undefined || recorded || entry.newItem !== undefined || entry.newPart !== undefined)
+    return NONE;
+  if (entry.part !== undefined && entry.part !== wants.held['part']) return NONE;
+  const slot = wants.slot as keyof typeof entry;
+  const value = entry.number === undefined ? entry[slot] : measuredAs(entry.number, wants.slot);
+  return value === undefined ? NONE : completed(wants, value, again);
+}
+
+/** "the tub weighs half a pound" to the question what the tub weighs. */
+function tareTold({ wants }: Question, { container, weight }: EntryOf<'tare'>): Answer {
+  return wants?.slot === 'tare' && wants.held['container'] === container ? completed(wants, weight) : NONE;
 }
 
 function measuredAs(number: BareNumber, slot: string): unknown {
@@ -54,22 +100,28 @@ function measuredAs(number: BareNumber, slot: string): unknown {
     case 'priceEach':
     case 'costEach':
     case 'rate':
+    case 'foodCostPct':
       return number.money;
     case 'count':
     case 'pieces':
       return number.count;
     case 'minutes':
       return number.minutes;
-    case 'foodCostPct':
-      return number.money;
     default:
       return undefined;
   }
 }
 
 function named(wants: Wanted | undefined, entry: { readonly item?: string; readonly part?: string }): Answer {
-  const value = wants?.slot === 'item' || wants?.slot === 'newItem' ? entry.item : wants?.slot === 'part' || wants?.slot === 'newPart' ? entry.part : undefined;
-  return wants === undefined || value === undefined ? NONE : { is: 'entry', entry: complete(wants, value) };
+  const wantsItem = wants?.slot === 'item' || wants?.slot === 'newItem';
+  const wantsPart = wants?.slot === 'part' || wants?.slot === 'newPart';
+  const value = wantsItem ? entry.item : wantsPart ? entry.part : undefined;
+  return wants === undefined || value === undefined ? NONE : completed(wants, value);
 }
 
-const complete = ({ held, slot }: Wanted, value: unknown): Entry => ({ ...held, [slot]: value }) as unknown as Entry;
+/** The amount that was in doubt, said once more, is accepted like the same entry said again. */
+function completed({ held, slot }: Wanted, value: unknown, again?: Question['again']): Answer {
+  const entry = { ...held, [slot]: value } as unknown as Entry;
+  const isSame = again !== undefined && textOf(entry) === textOf(again.said);
+  return { is: 'entry', entry: isSame ? again.accepts : entry };
+}

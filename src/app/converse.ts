@@ -6,9 +6,19 @@ import { evolve, type Kitchen } from '../core/kitchen.ts';
 import type { Question } from '../core/question.ts';
 import { type Reply, say } from '../core/reply.ts';
 import { decide, leavesQuestion } from '../intents/index.ts';
-import type { Asked, Decision, Scene } from '../intents/intent.ts';
+import type { Decision, Scene } from '../intents/intent.ts';
 import { answerTo } from './answer.ts';
 import type { Outcome } from './ports/table.ts';
+import {
+  ask,
+  isOfThisLine,
+  leavesThingsAsTheyAre,
+  letGo,
+  noteWhatIsLost,
+  type Progress,
+  repeat,
+  settleOverweight,
+} from './standing.ts';
 import type { Understood } from './understand.ts';
 
 /** Of several outcomes of a line, the first of these. */
@@ -33,44 +43,46 @@ export interface Heeded {
   readonly asked: Reply | undefined;
 }
 
-interface Progress {
-  scene: Scene;
-  question: Question | undefined;
-  readonly message: string;
-  readonly facts: Recorded[];
-  readonly entries: Json[];
-  readonly outcomes: Outcome[];
-  readonly say: Reply[];
-  /** The question that this line put. */
-  put: Reply | undefined;
-  count: number;
-}
-
 const LAPSES_AFTER_MS = 30 * 60 * 1000;
 
 /** Takes up everything that a line says, in the order said. */
-export function converse({ scene, question, message }: Conversation, understood: readonly Understood[]): Heeded {
-  const lapsed = question !== undefined && Date.parse(scene.at) - Date.parse(question.askedAt) > LAPSES_AFTER_MS;
+export function converse(
+  { scene, question, message }: Conversation,
+  understood: readonly Understood[],
+): Heeded {
+  const lapsed =
+    question !== undefined && Date.parse(scene.at) - Date.parse(question.askedAt) > LAPSES_AFTER_MS;
   const progress: Progress = {
-    scene, question: lapsed ? undefined : question, message, facts: [], entries: [], outcomes: [], say: [], put: undefined, count: 0,
+    scene, question: lapsed ? undefined : question, message, facts: [], entries: [], outcomes: [], say: [], put: undefined, isMoreUnclear: false, count: 0,
   }; // prettier-ignore
   for (const one of understood) {
     if ('ask' in one) ask(progress, one.ask, false);
     else takeUp(progress, one.entry);
   }
+  settleOverweight(progress);
   const asked = progress.question === undefined ? undefined : progress.put;
-  const outcomes = asked === undefined ? progress.outcomes.filter((each) => each !== 'asked') : progress.outcomes;
+  const outcomes =
+    asked === undefined ? progress.outcomes.filter((each) => each !== 'asked') : progress.outcomes;
   const outcome = WEIGHTIEST.find((each) => outcomes.includes(each)) ?? 'ignored';
   const { facts, entries } = progress;
-  const said = asked === undefined ? progress.say : [...progress.say, asked];
-  return { kitchen: progress.scene.kitchen, question: progress.question, facts, entries, outcome, say: said, asked };
+  const more = progress.isMoreUnclear ? [say('say-rest-again')] : [];
+  const said = asked === undefined ? progress.say : [...progress.say, asked, ...more];
+  return {
+    kitchen: progress.scene.kitchen,
+    question: progress.question,
+    facts,
+    entries,
+    outcome,
+    say: said,
+    asked,
+  };
 }
 
 /** An entry answers the standing question, leaves it alone, or drops it and stands for itself. */
 function takeUp(progress: Progress, entry: Entry): void {
   const { question } = progress;
   if (question === undefined) return settleEntry(progress, entry);
-  const answer = answerTo(question, entry);
+  const answer = answerTo(question, entry, (test) => progress.scene.kitchen.tests.get(test)?.item);
   switch (answer.is) {
     case 'entry':
       letGo(progress);
@@ -81,33 +93,20 @@ function takeUp(progress: Progress, entry: Entry): void {
       letGo(progress);
       progress.entries.push(entryJson(entry));
       progress.outcomes.push('answered');
-      progress.say.push(say(question.recorded ? 'stands-as-it-is' : 'not-recorded'));
+      progress.say.push(say(leavesThingsAsTheyAre(question) ? 'stands-as-it-is' : 'not-recorded'));
       return;
     case 'none':
-      if (!leavesQuestion(entry.kind) && !heldBackNow(progress, question)) letGo(progress);
-      return settleEntry(progress, entry);
+      if (leavesQuestion(entry.kind) || isOfThisLine(progress)) return settleEntry(progress, entry);
+      return settleInstead(progress, question, entry);
   }
 }
 
-/** An answer that does not decide: the question is put once more, then it is let go. */
-function repeat(progress: Progress, question: Question): void {
-  if (question.repeats > 0) {
-    progress.question = undefined;
-    progress.outcomes.push('answered');
-    progress.say.push(say('let-go'));
-    return;
-  }
-  progress.question = { ...question, repeats: question.repeats + 1 };
-  progress.outcomes.push('asked');
-  progress.put = question.asked;
-}
-
-/** A question of this very line about an entry that it held back stands beside the line's other entries. */
-const heldBackNow = (progress: Progress, question: Question): boolean => progress.put !== undefined && !question.recorded;
-
-function letGo(progress: Progress): void {
-  progress.question = undefined;
-  progress.put = undefined;
+/** Another entry drops the question; what is not for us does not. */
+function settleInstead(progress: Progress, question: Question, entry: Entry): void {
+  letGo(progress);
+  settleEntry(progress, entry);
+  if (progress.outcomes.at(-1) === 'ignored') progress.question = question;
+  else noteWhatIsLost(progress, question, entry);
 }
 
 function settleEntry(progress: Progress, entry: Entry): void {
@@ -119,7 +118,7 @@ function settleEntry(progress: Progress, entry: Entry): void {
     progress.outcomes.pop();
     return ask(progress, decision.ask, false);
   }
-  progress.entries.push(entryJson(decision.is === 'recorded' ? (decision.shown ?? entry) : entry));
+  progress.entries.push(entryJson(decision.is === 'refused' ? entry : (decision.shown ?? entry)));
   if (decision.is === 'recorded') record(progress, decision);
   else progress.say.push(...decision.say);
 }
@@ -143,21 +142,3 @@ function record(progress: Progress, decision: Extract<Decision, { is: 'recorded'
   progress.say.push(...response.say);
   if (response.ask !== undefined) ask(progress, response.ask, true);
 }
-
-/**
- * Puts a question. Of several in one line the first stands; for the others the entry is to be said again. The third
- * try that is not understood is told how to type it.
- */
-function ask(progress: Progress, asked: Asked, recorded: boolean): void {
-  progress.outcomes.push('asked');
-  if (progress.put !== undefined && progress.question !== undefined) {
-    progress.say.push(say('say-rest-again'));
-    return;
-  }
-  const tries = progress.question?.asked.id === UNREAD && asked.asked.id === UNREAD ? progress.question.repeats + 1 : 0;
-  progress.question = { ...asked, askedAt: progress.scene.at, recorded, repeats: tries };
-  progress.put = tries >= MOST_TRIES ? say('how-to-type') : asked.asked;
-}
-
-const UNREAD = 'ask-unread';
-const MOST_TRIES = 2;

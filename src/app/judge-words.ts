@@ -9,7 +9,11 @@ import type { Judged } from './ports/words.ts';
 import type { Voice } from './voice.ts';
 import { understand } from './understand.ts';
 
-export function judgeWords(voice: Pick<Voice, 'render'>, listener: Listener, { settings, line }: { settings: Settings; line: string }): Judged {
+export function judgeWords(
+  voice: Pick<Voice, 'render'>,
+  listener: Listener,
+  { settings, line }: { settings: Settings; line: string },
+): Judged {
   const entries: Json[] = [];
   let asked: Reply | undefined;
   for (const one of understand(parse(listener, line, { answering: false }), settings.unit)) {
@@ -23,7 +27,9 @@ export function judgeWords(voice: Pick<Voice, 'render'>, listener: Listener, { s
 
 /** What no scene could supply: of what a piece is, and what a container weighs. */
 function lacks(entry: Entry): Reply | undefined {
-  if (entry.kind === 'receive' && entry.item === undefined) return say('ask-what-item', { weight: weight(entry.weight) });
-  if (entry.kind === 'weigh' && entry.container !== undefined) return say('ask-tare', { container: name(entry.container) });
+  if (entry.kind === 'receive' && entry.item === undefined)
+    return say('ask-what-item', { weight: weight(entry.weight) });
+  if (entry.kind === 'weigh' && entry.container !== undefined)
+    return say('ask-tare', { container: name(entry.container) });
   return undefined;
 }

@@ -30,6 +30,13 @@ export async function rebuild(store: Store, id: KitchenId): Promise<Rebuilt> {
 /** By name, so that two of the same content are the same. */
 function sorted({ tests, memory, pools, names }: Views): Views {
   const byKey = <Row extends readonly [string, ...unknown[]]>(rows: readonly Row[]): readonly Row[] =>
-    rows.toSorted(([a, b], [c, d]) => (`${a} ${typeof b === 'string' ? b : ''}` < `${c} ${typeof d === 'string' ? d : ''}` ? -1 : 1));
-  return { tests: tests.toSorted((a, b) => a.id - b.id), memory: byKey(memory), pools: byKey(pools), names: byKey(names) };
+    rows.toSorted(([a, b], [c, d]) =>
+      `${a} ${typeof b === 'string' ? b : ''}` < `${c} ${typeof d === 'string' ? d : ''}` ? -1 : 1,
+    );
+  return {
+    tests: tests.toSorted((a, b) => a.id - b.id),
+    memory: byKey(memory),
+    pools: byKey(pools),
+    names: byKey(names),
+  };
 }

@@ -19,7 +19,11 @@ export function restore(stored: StoredKitchen): Kitchen {
 const FACTS_READ = 400;
 
 /** The kitchen with a speaker's own last entries, and the tests that they are about. */
-export async function withSpeaker(store: Store, id: KitchenId, at: { kitchen: Kitchen; speaker: string }): Promise<Kitchen> {
+export async function withSpeaker(
+  store: Store,
+  id: KitchenId,
+  at: { kitchen: Kitchen; speaker: string },
+): Promise<Kitchen> {
   const facts = await store.speakerFacts(id, at.speaker, FACTS_READ);
   return withRecentTests(store, id, { ...at, kitchen: rememberSpeaker(at.kitchen, at.speaker, facts) });
 }
@@ -28,10 +32,17 @@ export async function withSpeaker(store: Store, id: KitchenId, at: { kitchen: Ki
 const TESTS_AT_HAND = 6;
 
 /** Reads the closed tests that the speaker's newest entries are about, where they have left the memory. */
-export async function withRecentTests(store: Store, id: KitchenId, { kitchen, speaker }: { kitchen: Kitchen; speaker: string }): Promise<Kitchen> {
+export async function withRecentTests(
+  store: Store,
+  id: KitchenId,
+  { kitchen, speaker }: { kitchen: Kitchen; speaker: string },
+): Promise<Kitchen> {
   const memory = kitchen.speakers.get(speaker);
-  const recent = memory?.recent.slice(-TESTS_AT_HAND).flatMap(({ facts }) => facts.map(({ test }) => test)) ?? [];
-  const wanted = new Set([memory?.test, ...recent].filter((test) => test !== undefined && !kitchen.tests.has(test)));
+  const recent =
+    memory?.recent.slice(-TESTS_AT_HAND).flatMap(({ facts }) => facts.map(({ test }) => test)) ?? [];
+  const wanted = new Set(
+    [memory?.tests.at(-1), ...recent].filter((test) => test !== undefined && !kitchen.tests.has(test)),
+  );
   if (wanted.size === 0) return kitchen;
   const tests = new Map(kitchen.tests);
   for (const test of wanted) {

@@ -61,6 +61,10 @@ function costsJson(costs: CostFigures | undefined): Fields {
 
 function verdictJson(kitchen: Kitchen, test: Test, all: Figures): Json {
   const readyCutPerLb = readyCutOf(kitchen, test.item)?.perLb;
-  const { choice, savingPerLb, breakEvenPricePerLb } = testVerdict({ figures: all, readyCutPerLb, pool: poolOf(kitchen, test.item) });
+  const { choice, savingPerLb, breakEvenPricePerLb } = testVerdict({
+    figures: all,
+    readyCutPerLb,
+    pool: poolOf(kitchen, test.item),
+  });
   return { choice, ...given({ readyCutPerLb, savingPerLb, breakEvenPricePerLb }) };
 }

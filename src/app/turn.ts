@@ -59,8 +59,20 @@ async function takeTurn(parts: TableParts, state: State, message: Message): Prom
     const { outcome, reply } = answer;
     const views = changedViews(before, heeded.kitchen);
     const change = asksOther ? { question: heeded.question ?? null } : {};
-    const stored = await store.append({ kitchen: id, message: key, speaker, at, text, outcome, reply, facts: heeded.facts, views, ...change });
-    if (stored === 'seen') return { ...answer, reply: (await store.replyTo(id, key)) ?? '', outcome: 'answered', entries: [] };
+    const stored = await store.append({
+      kitchen: id,
+      message: key,
+      speaker,
+      at,
+      text,
+      outcome,
+      reply,
+      facts: heeded.facts,
+      views,
+      ...change,
+    });
+    if (stored === 'seen')
+      return { ...answer, reply: (await store.replyTo(id, key)) ?? '', outcome: 'answered', entries: [] };
   }
   state.kitchen = heeded.kitchen;
   if (heeded.question === undefined) state.questions.delete(message.speaker);
@@ -72,7 +84,10 @@ async function takeTurn(parts: TableParts, state: State, message: Message): Prom
 async function heed(parts: TableParts, state: State, message: Message): Promise<Heeded> {
   const { speaker, at, seesCosts, text, id } = message;
   const question = state.questions.get(speaker);
-  const understood = understand(parse(parts.listenerFor(state.kitchen), text, { answering: question !== undefined }), state.kitchen.settings.unit);
+  const understood = understand(
+    parse(parts.listenerFor(state.kitchen), text, { answering: question !== undefined }),
+    state.kitchen.settings.unit,
+  );
   const kitchen = await atHand(parts, state, { speaker, understood });
   const scene: Scene = { kitchen, speaker, at, usual: parts.usual, seesCosts, past: [] };
   const past = await pastTests(parts, understood, scene);
@@ -80,24 +95,39 @@ async function heed(parts: TableParts, state: State, message: Message): Promise<
 }
 
 /** Reads what the speaker did before, at their first message, and what a correction or an undo may touch. */
-async function atHand(parts: TableParts, state: State, at: { speaker: string; understood: readonly Understood[] }): Promise<Kitchen> {
+async function atHand(
+  parts: TableParts,
+  state: State,
+  at: { speaker: string; understood: readonly Understood[] },
+): Promise<Kitchen> {
   if (at.understood.length === 0) return state.kitchen;
   const { kitchen } = state;
   if (!kitchen.speakers.has(at.speaker)) {
     state.kitchen = await withSpeaker(parts.store, parts.id, { kitchen, speaker: at.speaker });
     return state.kitchen;
   }
-  const looksBack = at.understood.some((one) => 'entry' in one && (one.entry.kind === 'undo' || one.entry.kind === 'correct'));
-  if (looksBack) state.kitchen = await withRecentTests(parts.store, parts.id, { kitchen, speaker: at.speaker });
+  const looksBack = at.understood.some(
+    (one) => 'entry' in one && (one.entry.kind === 'undo' || one.entry.kind === 'correct'),
+  );
+  if (looksBack)
+    state.kitchen = await withRecentTests(parts.store, parts.id, { kitchen, speaker: at.speaker });
   return state.kitchen;
 }
 
 const PAST_SHOWN = 5;
 
-async function pastTests(parts: TableParts, understood: readonly Understood[], scene: Scene): Promise<readonly PastTest[]> {
-  const asked = understood.flatMap((one) => ('entry' in one && one.entry.kind === 'askHistory' ? [itemFor(scene, one.entry.item)] : []));
+async function pastTests(
+  parts: TableParts,
+  understood: readonly Understood[],
+  scene: Scene,
+): Promise<readonly PastTest[]> {
+  const asked = understood.flatMap((one) =>
+    'entry' in one && one.entry.kind === 'askHistory' ? [itemFor(scene, one.entry.item)] : [],
+  );
   const items = new Set(asked.filter((item) => item !== undefined));
-  const rows = await Promise.all([...items].map((item) => parts.store.closedTests(parts.id, item, PAST_SHOWN)));
+  const rows = await Promise.all(
+    [...items].map((item) => parts.store.closedTests(parts.id, item, PAST_SHOWN)),
+  );
   return rows.flat();
 }
 
@@ -105,5 +135,10 @@ function worded(parts: TableParts, message: Message, heeded: Heeded): Answer {
   const { unit, currency, timezone } = heeded.kitchen.settings;
   const reader = { unit, currency, timezone, seesCosts: message.seesCosts };
   const { outcome, entries, asked } = heeded;
-  return { reply: parts.render(heeded.say, reader), outcome, entries, ask: asked === undefined ? null : parts.render([asked], reader) };
+  return {
+    reply: parts.render(heeded.say, reader),
+    outcome,
+    entries,
+    ask: asked === undefined ? null : parts.render([asked], reader),
+  };
 }

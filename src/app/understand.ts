@@ -15,11 +15,14 @@ export type Understood = { readonly entry: Entry } | { readonly ask: Asked };
 /** What a line says, in the order said; words beside an entry that nothing reads make a question of their own. */
 export function understand(heard: Heard, unit: KitchenUnit): readonly Understood[] {
   const said = heard.said.map((each) => understandOne(each, unit));
-  return heard.unread === undefined ? said : [...said, { ask: { asked: say('ask-unread', { words: heard.unread }), choices: {} } }];
+  return heard.unread === undefined
+    ? said
+    : [...said, { ask: { asked: say('ask-unread', { words: heard.unread }), choices: {} } }];
 }
 
 function understandOne(said: Said, unit: KitchenUnit): Understood {
-  if (said.doubt === undefined) return { entry: settle({ ...plain(said), kind: said.kind } as unknown as Entry) };
+  if (said.doubt === undefined)
+    return { entry: settle({ ...plain(said), kind: said.kind } as unknown as Entry) };
   return { ask: askAbout(said, unit) };
 }
 
@@ -36,32 +39,47 @@ function askAbout(said: Said, unit: KitchenUnit): Asked {
   if (code === 'priceUnit') return perWhichUnit(said, unit);
   const held = { ...plain(said), kind: said.kind };
   const wants = doubt?.slot === undefined ? undefined : { held, slot: doubt.slot };
-  return { asked: say(`ask-${kebab(code)}`, { words: doubt?.words ?? '', slot: doubt?.slot ?? '' }), choices: {}, wants };
+  return {
+    asked: say(`ask-${kebab(code)}`, { words: doubt?.words ?? '', slot: doubt?.slot ?? '' }),
+    choices: {},
+    wants,
+  };
 }
 
 /** A sentence with several fair readings: each answer makes its entry of the same slots. */
 function eitherOr(said: Said, readings: Readonly<Record<string, string>>): Asked {
   const slots = plain(said);
   const made = Object.entries(readings).flatMap(([option, kind]) => {
-    const entry = fitted(slots, kind as Kind);
+    const entry = fitted(slots, kind as Kind, option);
     return entry === undefined ? [] : [[option, entry] as const];
   });
   const subject = slots['item'] ?? slots['part'];
-  const args = { ...(typeof subject === 'string' ? { subject: name(subject) } : {}), words: said.doubt?.words ?? '' };
+  const args = {
+    ...(typeof subject === 'string' ? { subject: name(subject) } : {}),
+    words: said.doubt?.words ?? '',
+  };
   const code = `ask-${kebab(said.doubt?.code ?? '')}`;
   const [only] = made;
-  if (made.length === 1 && only !== undefined) return { asked: say(code, args), choices: {}, wants: { held: only[1], slot: missing(only[1]) } };
+  if (made.length === 1 && only !== undefined)
+    return { asked: say(code, args), choices: {}, wants: { held: only[1], slot: missing(only[1]) } };
   return { asked: say(code, args), choices: Object.fromEntries(made) };
 }
 
-/** The entry of a kind from the slots, a bare number as that kind measures it. */
-function fitted(slots: Readonly<Record<string, unknown>>, kind: Kind): Entry | undefined {
+/** The entry of a kind from the slots, a bare number as that kind measures it; undefined where it can't be that. */
+function fitted(slots: Readonly<Record<string, unknown>>, kind: Kind, option: string): Entry | undefined {
   const { number, ...rest } = slots;
-  const said = number as BareNumber | undefined;
-  const filled = said === undefined ? {} : kind === 'receive' || kind === 'weigh' ? { weight: said.weight } : kind === 'credit' ? { credit: said.price } : { price: said.price };
+  const filled = number === undefined ? {} : measured(number as BareNumber, kind, option);
   if (Object.values(filled).some((value) => value === undefined)) return undefined;
   const mode = kind === 'weigh' ? { mode: 'set' } : {};
   return { ...rest, ...filled, ...mode, kind } as unknown as Entry;
+}
+
+function measured(number: BareNumber, kind: Kind, option: string): Readonly<Record<string, unknown>> {
+  if (kind === 'portions') return option === 'count' ? { count: number.count } : { weight: number.weight };
+  if (option === 'perUnit') return { price: number.price };
+  if (option === 'total') return { cost: number.money };
+  if (kind === 'receive' || kind === 'weigh') return { weight: number.weight };
+  return kind === 'credit' ? { credit: number.price } : { price: number.price };
 }
 
 const missing = (entry: Entry): string => (entry.kind === 'weigh' && !('part' in entry) ? 'part' : 'weight');
@@ -71,9 +89,10 @@ function perWhichUnit(said: Said, unit: KitchenUnit): Asked {
   const slots = plain(said);
   const price = slots['price'] as Decimal;
   const amount = perUnit(price, unit);
-  const per = (by: KitchenUnit): Entry => ({ ...slots, kind: said.kind, price: perLbFrom(amount, by) }) as unknown as Entry;
+  const per = (by: KitchenUnit): Entry =>
+    ({ ...slots, kind: said.kind, price: perLbFrom(amount, by) }) as unknown as Entry;
   const choices = { pound: per('lb'), kilo: per('kg') };
-  return { asked: say('ask-price-unit', { price: { is: 'number', value: amount, places: 2 } }), choices };
+  return { asked: say('ask-price-unit'), choices };
 }
 
 const kebab = (code: string): string => code.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`);

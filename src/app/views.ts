@@ -7,9 +7,17 @@ import type { TestRow, Views } from './ports/store.ts';
 
 export function changedViews(before: Kitchen, after: Kitchen): Views {
   return {
-    tests: [...after.tests.values()].filter((test) => changesRow(before.tests.get(test.id), test)).map((test) => testRow(after, test)),
-    memory: before.memory === after.memory ? [] : [...after.memory].filter(([key, ledger]) => before.memory.get(key) !== ledger),
-    pools: before.pools === after.pools ? [] : [...after.pools].filter(([item, pool]) => before.pools.get(item) !== pool),
+    tests: [...after.tests.values()]
+      .filter((test) => changesRow(before.tests.get(test.id), test))
+      .map((test) => testRow(after, test)),
+    memory:
+      before.memory === after.memory
+        ? []
+        : [...after.memory].filter(([key, ledger]) => before.memory.get(key) !== ledger),
+    pools:
+      before.pools === after.pools
+        ? []
+        : [...after.pools].filter(([item, pool]) => before.pools.get(item) !== pool),
     names: [...fresh('item', before.items, after.items), ...fresh('part', before.parts, after.parts)],
   };
 }
@@ -17,22 +25,39 @@ export function changedViews(before: Kitchen, after: Kitchen): Views {
 /** An open test's row says only that it is open: its weighings do not change it. */
 function changesRow(before: Test | undefined, after: Test): boolean {
   if (before === after) return false;
-  return before === undefined || after.status === 'closed' || before.status !== after.status || before.item !== after.item;
+  return (
+    before === undefined ||
+    after.status === 'closed' ||
+    before.status !== after.status ||
+    before.item !== after.item
+  );
 }
 
-function* fresh(kind: 'item' | 'part', before: ReadonlySet<string>, after: ReadonlySet<string>): Generator<readonly ['item' | 'part', string]> {
+function* fresh(
+  kind: 'item' | 'part',
+  before: ReadonlySet<string>,
+  after: ReadonlySet<string>,
+): Generator<readonly ['item' | 'part', string]> {
   if (before !== after) for (const name of after) if (!before.has(name)) yield [kind, name];
 }
 
 export function testRow(kitchen: Kitchen, test: Test): TestRow {
   const { id, item, status, openedAt, closedAt } = test;
-  return { id, item, status, openedAt, closedAt, figures: status === 'closed' ? pastFigures(kitchen, test) : undefined };
+  return {
+    id,
+    item,
+    status,
+    openedAt,
+    closedAt,
+    figures: status === 'closed' ? pastFigures(kitchen, test) : undefined,
+  };
 }
 
 function pastFigures(kitchen: Kitchen, test: Test): Readonly<Record<string, string>> {
   const { receivedGrams, portions, costs, pricePerLb } = figures(test, kitchen.settings);
   const shown: Record<string, string> = { receivedGrams: figure(receivedGrams) };
-  if (portions !== undefined) Object.assign(shown, { portionGrams: figure(portions.grams), yieldPct: figure(portions.yieldPct) });
+  if (portions !== undefined)
+    Object.assign(shown, { portionGrams: figure(portions.grams), yieldPct: figure(portions.yieldPct) });
   if (pricePerLb !== undefined) shown['pricePerLb'] = figure(pricePerLb);
   if (costs !== undefined) shown['usableCostPerLb'] = figure(costs.usableCostPerLb);
   if (test.closedFlagged) shown['flagged'] = '1';

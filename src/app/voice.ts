@@ -19,8 +19,15 @@ export interface Voice {
 /** Loads a language from the folder of all languages. Throws a DataFault where its data is wrong. */
 export function loadVoice(folder: string, code: string): Voice {
   const language = loadLanguage(folder, code, intents);
-  const usual = new Map(language.catalogue.items.map((item) => [item.name, item.usual.map(({ lb }) => toGrams(lb, 'lb'))]));
-  return { language, render: renderer(code, language.replies), usual, listenerFor: rememberingListener(language) };
+  const usual = new Map(
+    language.catalogue.items.map((item) => [item.name, item.usual.map(({ lb }) => toGrams(lb, 'lb'))]),
+  );
+  return {
+    language,
+    render: renderer(code, language.replies),
+    usual,
+    listenerFor: rememberingListener(language),
+  };
 }
 
 /** A listener without a kitchen's own names. */
@@ -34,7 +41,11 @@ function rememberingListener(language: Language): Voice['listenerFor'] {
     const { items, parts, memory, settings } = kitchen;
     if (last?.items === items && last.parts === parts && last.memory === memory.size) return last.made;
     const names = { items, parts, containers: containersOf(memory) };
-    const made = listener(language, { unit: settings.unit, limits: limitsOf(language.catalogue, settings.currency), names });
+    const made = listener(language, {
+      unit: settings.unit,
+      limits: limitsOf(language.catalogue, settings.currency),
+      names,
+    });
     last = { items, parts, memory: memory.size, made };
     return made;
   };

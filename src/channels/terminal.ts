@@ -21,7 +21,11 @@ const SPEAKER = 'cook';
 export async function chat(parts: TerminalParts): Promise<void> {
   const { input, output, greeting } = parts;
   const interactive = input.isTTY === true;
-  const lines = createInterface({ input, ...(interactive ? { output, prompt: '> ' } : {}), crlfDelay: Infinity });
+  const lines = createInterface({
+    input,
+    ...(interactive ? { output, prompt: '> ' } : {}),
+    crlfDelay: Infinity,
+  });
   if (interactive) write(output, greeting);
   if (interactive) lines.prompt();
   for await (const line of lines) {
@@ -32,7 +36,13 @@ export async function chat(parts: TerminalParts): Promise<void> {
 
 async function reply({ table, notForMe, trouble }: TerminalParts, text: string): Promise<string> {
   try {
-    const answer = await table.take({ id: randomUUID(), speaker: SPEAKER, at: new Date().toISOString(), text, seesCosts: true });
+    const answer = await table.take({
+      id: randomUUID(),
+      speaker: SPEAKER,
+      at: new Date().toISOString(),
+      text,
+      seesCosts: true,
+    });
     return answer.outcome === 'ignored' ? notForMe : answer.reply;
   } catch (error) {
     return trouble(error);

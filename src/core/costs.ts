@@ -72,14 +72,18 @@ export function costFigures(
 /** The share of the target by which the mean portion may be off before it is told. */
 const MEAN_TOLERANCE = decimal('0.01');
 
+/** Whether the mean portion is near enough to the size asked for. */
+export const isOnTarget = (mean: Grams, target: Grams): boolean =>
+  mean.minus(target).abs().lte(target.times(MEAN_TOLERANCE));
+
 /** What the portions cost as they were cut. Below target the difference is negative: the guest gives it. */
 function giveaway(
   { targetGrams, meanGrams }: Pick<PortionFigures, 'targetGrams' | 'meanGrams'>,
   usableCostPerLb: PerLb,
 ): Pick<CostFigures, 'meanPortionCost' | 'giveawayPerPortion'> {
   if (targetGrams === undefined || meanGrams === undefined) return {};
+  if (isOnTarget(meanGrams, targetGrams)) return {};
   const off = meanGrams.minus(targetGrams);
-  if (off.abs().lte(targetGrams.times(MEAN_TOLERANCE))) return {};
   return {
     meanPortionCost: costOf(meanGrams, usableCostPerLb),
     giveawayPerPortion: costOf(off, usableCostPerLb),

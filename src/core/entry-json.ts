@@ -24,7 +24,18 @@ const NUMBERS: Readonly<Record<string, readonly [name: string, write: Write]>> =
   costEach: ['costEach', figure],
   foodCostPct: ['foodCostPct', figure],
 };
-const PLAIN = new Set(['item', 'part', 'newItem', 'newPart', 'supplier', 'container', 'text', 'mode', 'count', 'pieces']);
+const PLAIN = new Set([
+  'item',
+  'part',
+  'newItem',
+  'newPart',
+  'supplier',
+  'container',
+  'text',
+  'mode',
+  'count',
+  'pieces',
+]);
 /** Slots that the table of entries does not list for a kind. */
 const HIDDEN: Readonly<Record<string, readonly string[]>> = { weigh: ['container'] };
 

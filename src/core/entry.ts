@@ -1,6 +1,7 @@
 // What one entry of a cook can say, slot by slot. Weights are grams, prices are per pound; a slot that was not said
 // is absent. The names outside (weightLb, eachOz …) are made at the border by entry-json.ts.
 import type { Decimal } from './decimal.ts';
+import type { TestId } from './facts.ts';
 import type { Grams } from './quantity.ts';
 
 interface Slots {
@@ -11,6 +12,8 @@ interface Slots {
     cost?: Decimal;
     pieces?: number;
     supplier?: string;
+    /** The words said that it is another piece beside an open one. */
+    told?: boolean;
   };
   weigh: {
     part: string;
@@ -25,7 +28,16 @@ interface Slots {
     /** The words said whether it replaces or adds. */
     told?: boolean;
   };
-  portions: { count?: number; each?: Grams; weight?: Grams; mode?: 'add'; told?: boolean; item?: string };
+  portions: {
+    count?: number;
+    each?: Grams;
+    weight?: Grams;
+    mode?: 'add';
+    told?: boolean;
+    item?: string;
+    /** In the place of all that was said of portions before, the list of single weights too. */
+    anew?: boolean;
+  };
   portionWeights: { eachList: readonly Grams[]; item?: string };
   price: { item: string; price: Decimal };
   readyCut: { item?: string; price?: Decimal; priceEach?: Decimal; each?: Grams };
@@ -89,6 +101,16 @@ export interface BareNumber {
 
 export type Kind = keyof Slots;
 
-/** An entry with every slot that its kind needs. `sure`: it was said again, or a yes was said to it. */
-export type EntryOf<K extends Kind> = { readonly kind: K; readonly sure?: true } & Readonly<Slots[K]>;
+/** What an entry has beside what was said; the outside sees none of it. */
+type Known = {
+  /** It was said again, or a yes was said to it. */
+  readonly sure?: true;
+  /** The test that it is about, where a question about it was asked before. */
+  readonly test?: TestId;
+  /** The earlier entry in whose place it stands. */
+  readonly instead?: string;
+};
+
+/** An entry with every slot that its kind needs. */
+export type EntryOf<K extends Kind> = { readonly kind: K } & Known & Readonly<Slots[K]>;
 export type Entry = { [K in Kind]: EntryOf<K> }[Kind];

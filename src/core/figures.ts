@@ -4,7 +4,7 @@ import { decimal, type Decimal, HUNDRED, sum, ZERO } from './decimal.ts';
 import { costOf, type Money, type PerLb, perLbOf } from './money.ts';
 import { type PortionFigures, portionFigures } from './portions.ts';
 import { type Grams, toGrams } from './quantity.ts';
-import type { Part, Received, Test } from './test.ts';
+import { creditIn, type Part, type Received, type Test } from './test.ts';
 
 export type { CostFigures } from './costs.ts';
 export type { PortionBasis, PortionFigures } from './portions.ts';
@@ -128,8 +128,7 @@ export function sumsOf(weighed: Omit<Figures, 'costs'>, portionGrams: Grams): Su
 
 /** Yield on the weight received. A part is a by-product where its credit is above 0. */
 function partFigures({ part, grams }: Part, test: Test): PartFigures {
-  // Names of parts are free: an inherited key such as "constructor" is no credit.
-  const creditPerLb = Object.hasOwn(test.credits, part) ? test.credits[part] : undefined;
+  const creditPerLb = creditIn(test, part);
   const isByproduct = creditPerLb?.gt(ZERO) === true;
   return {
     part,

@@ -25,8 +25,8 @@ export interface RecentEntry {
 }
 
 export interface SpeakerMemory {
-  /** The test that this speaker last opened, wrote to or turned to. */
-  readonly test?: TestId;
+  /** The tests that this speaker opened, wrote to or turned to, the last one last. */
+  readonly tests: readonly TestId[];
   /** Their newest entries that still stand, newest last. */
   readonly recent: readonly RecentEntry[];
 }
@@ -58,6 +58,8 @@ export const newKitchen = (settings: Settings): Kitchen => ({
 /** How many closed tests stay whole in memory, and how many entries of a speaker. */
 const CLOSED_KEPT = 12;
 export const RECENT_KEPT = 40;
+/** How many tests of a speaker are remembered: so many may be closed before the one to go back to is forgotten. */
+const TESTS_KEPT = 12;
 
 /** The kitchen after one more fact. */
 export function evolve(kitchen: Kitchen, recorded: Recorded): Kitchen {
@@ -70,7 +72,8 @@ export function evolve(kitchen: Kitchen, recorded: Recorded): Kitchen {
   };
 }
 
-export const evolveAll = (kitchen: Kitchen, facts: readonly Recorded[]): Kitchen => facts.reduce(evolve, kitchen);
+export const evolveAll = (kitchen: Kitchen, facts: readonly Recorded[]): Kitchen =>
+  facts.reduce(evolve, kitchen);
 
 /** The open tests in the order of opening. */
 export const openTests = (kitchen: Kitchen): readonly Test[] =>
@@ -146,21 +149,30 @@ function names(kitchen: Kitchen, { fact, item }: Recorded): Pick<Kitchen, 'items
 
 /** The kitchen with what a speaker last did, from that speaker's newest facts in the order of the log. */
 export function rememberSpeaker(kitchen: Kitchen, speaker: string, facts: readonly Recorded[]): Kitchen {
-  const fresh: Kitchen = { ...kitchen, speakers: new Map(kitchen.speakers).set(speaker, { recent: [] }) };
+  const fresh: Kitchen = {
+    ...kitchen,
+    speakers: new Map(kitchen.speakers).set(speaker, { tests: [], recent: [] }),
+  };
   return facts.reduce<Kitchen>((so, recorded) => ({ ...so, speakers: evolveSpeakers(so, recorded) }), fresh);
 }
 
 /** The names of items and parts from pairs of kind and name. */
-export const decodeNames = (names: readonly (readonly ['item' | 'part', string])[]): Pick<Kitchen, 'items' | 'parts'> => ({
+export const decodeNames = (
+  names: readonly (readonly ['item' | 'part', string])[],
+): Pick<Kitchen, 'items' | 'parts'> => ({
   items: new Set(names.flatMap(([kind, name]) => (kind === 'item' ? [name] : []))),
   parts: new Set(names.flatMap(([kind, name]) => (kind === 'part' ? [name] : []))),
 });
 
 /** An undo takes the entry that it voids off the list of its speaker and is itself none; a test written to becomes the speaker's. */
 function evolveSpeakers(kitchen: Kitchen, recorded: Recorded): Kitchen['speakers'] {
-  const before = kitchen.speakers.get(recorded.speaker) ?? { recent: [] };
-  const test = recorded.test ?? before.test;
-  const after = { test, recent: evolveRecent(before.recent, recorded) };
+  const { test } = recorded;
+  const before = kitchen.speakers.get(recorded.speaker) ?? { tests: [], recent: [] };
+  const tests =
+    test === undefined
+      ? before.tests
+      : [...before.tests.filter((each) => each !== test), test].slice(-TESTS_KEPT);
+  const after = { tests, recent: evolveRecent(before.recent, recorded) };
   return new Map(kitchen.speakers).set(recorded.speaker, after);
 }
 

@@ -38,7 +38,9 @@ function remembered(fact: PlainFact, item: string | undefined): readonly Line[] 
     case 'labored':
       return fact.ratePerHour === undefined ? [] : [[LABOR_RATE_KEY, { amount: fact.ratePerHour }]];
     case 'portioned':
-      return fact.eachGrams === undefined || item === undefined ? [] : [[sizeKey(item), { amount: fact.eachGrams }]];
+      return fact.eachGrams === undefined || item === undefined
+        ? []
+        : [[sizeKey(item), { amount: fact.eachGrams }]];
     case 'listed':
     case 'packed':
     case 'removed':
@@ -60,7 +62,8 @@ export function remember(memory: Memory, recorded: Recorded): Memory {
 }
 
 /** The value that holds for a key, and when it was said. */
-export const recall = (memory: Memory, key: string): ReturnType<typeof newest> => newest(memory.get(key) ?? []);
+export const recall = (memory: Memory, key: string): ReturnType<typeof newest> =>
+  newest(memory.get(key) ?? []);
 
 function writeLines(memory: Memory, { entry, at }: Recorded, lines: readonly Line[]): Memory {
   if (lines.length === 0) return memory;

@@ -11,7 +11,10 @@ const CASE_LOW = decimal('0.65');
 const CASE_HIGH = decimal('1.35');
 
 /** Whether a received weight is likely to have lost or gained a decimal point. Items that nobody knows pass. */
-export function isFarFromUsual(usual: readonly Grams[] | undefined, received: { grams: Grams; pieces?: number }): boolean {
+export function isFarFromUsual(
+  usual: readonly Grams[] | undefined,
+  received: { grams: Grams; pieces?: number },
+): boolean {
   const [lightest, ...heavier] = usual ?? [];
   if (lightest === undefined) return false;
   const each = received.pieces === undefined ? received.grams : received.grams.div(received.pieces);
@@ -20,4 +23,5 @@ export function isFarFromUsual(usual: readonly Grams[] | undefined, received: { 
   return !heavier.some((usually) => isNear(received.grams, usually));
 }
 
-const isNear = (grams: Decimal, usually: Decimal): boolean => grams.gte(usually.times(CASE_LOW)) && grams.lte(usually.times(CASE_HIGH));
+const isNear = (grams: Decimal, usually: Decimal): boolean =>
+  grams.gte(usually.times(CASE_LOW)) && grams.lte(usually.times(CASE_HIGH));

@@ -13,7 +13,7 @@ export interface PortionFigures {
   readonly targetGrams?: Grams;
   readonly grams: Grams;
   readonly basis: PortionBasis;
-  /** The weight of one portion as cut: the mean of the list, else weighed total ÷ count; absent where none was weighed. */
+  /** The weight of one portion as cut: weighed total ÷ count, or the mean of the list; absent where none was weighed. */
   readonly meanGrams?: Grams;
   readonly yieldPct: Decimal;
   /** How many single weights were listed. */
@@ -65,16 +65,18 @@ function nominalWeight(batches: readonly Batch[]): Grams | undefined {
   return total;
 }
 
-function commonSize(batches: readonly Batch[]): Grams | undefined {
+/** The size of all batches, where they have the same. */
+export function commonSize(batches: readonly Batch[]): Grams | undefined {
   const size = batches[0]?.eachGrams;
   return size !== undefined && batches.every(({ eachGrams }) => eachGrams?.eq(size)) ? size : undefined;
 }
 
+/** Where all were weighed together, that total tells the mean of all; a few listed ones only tell their own. */
 function meanPortion(
   { list }: Portions,
   weight: PortionWeight,
   count: number | undefined,
 ): Grams | undefined {
-  if (list.length > 0) return sum(list).div(list.length);
-  return weight.basis === 'total' && count !== undefined && count > 0 ? weight.grams.div(count) : undefined;
+  if (weight.basis === 'total') return count !== undefined && count > 0 ? weight.grams.div(count) : undefined;
+  return list.length > 0 ? sum(list).div(list.length) : undefined;
 }

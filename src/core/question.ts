@@ -1,5 +1,6 @@
 // A question of the bot that stands: what it asks for, and what each answer would record.
 import type { Entry } from './entry.ts';
+import type { TestId } from './facts.ts';
 import type { Reply } from './reply.ts';
 
 export interface Question {
@@ -12,7 +13,9 @@ export interface Question {
   readonly wants?: Wanted;
   /** The entry as it was said, and what saying the same again makes of it. */
   readonly again?: { readonly said: Entry; readonly accepts: Entry };
-  /** Whether the entry asked about is recorded already (too heavy in all), so that "no" has nothing to drop. */
+  /** The test that is too heavy in all, where that is what is asked about. */
+  readonly overweight?: TestId;
+  /** Whether the entry asked about is recorded already, so that "no" has nothing to drop. */
   readonly recorded: boolean;
   /** Times it was repeated after an answer that did not decide it. */
   readonly repeats: number;

@@ -174,6 +174,10 @@ function weigh(parts: readonly Part[], fact: FactOf<'weighed'>): readonly Part[]
   return before === undefined ? [...parts, after] : parts.map((part) => (part === before ? after : part));
 }
 
+/** What a part is credited at in the test. Names of parts are free: an inherited key such as "constructor" is no credit. */
+export const creditIn = ({ credits }: Pick<Test, 'credits'>, part: string): Decimal | undefined =>
+  Object.hasOwn(credits, part) ? credits[part] : undefined;
+
 function creditsWith(test: Test, part: string, perLb: Decimal | undefined): Test['credits'] {
   return perLb === undefined ? test.credits : { ...test.credits, [part]: perLb };
 }

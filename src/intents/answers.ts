@@ -2,7 +2,7 @@
 import type { EntryOf } from '../core/entry.ts';
 import { name as called, say } from '../core/reply.ts';
 import { type Intent, recorded, answered } from './intent.ts';
-import { openTests } from '../core/kitchen.ts';
+import { openTestFor } from './route.ts';
 
 const IGNORED = { is: 'ignored' } as const;
 
@@ -17,10 +17,10 @@ export const help: Intent<'help'> = { slots: [], decide: () => answered(say('hel
 export const name: Intent<'name'> = {
   slots: ['item', 'part'],
   decide: (scene, { item }: EntryOf<'name'>) => {
-    const test = item === undefined ? undefined : openTests(scene.kitchen).findLast((each) => each.item === item);
+    const test = item === undefined ? undefined : openTestFor(scene, item);
     if (test === undefined) return IGNORED;
     const said = say('turned-to', { item: called(test.item) });
-    if (scene.kitchen.speakers.get(scene.speaker)?.test === test.id) return answered(said);
+    if (scene.kitchen.speakers.get(scene.speaker)?.tests.at(-1) === test.id) return answered(said);
     return recorded([{ test: test.id, item: test.item, fact: { type: 'turned' } }], () => ({ say: [said] }));
   },
 };

@@ -2,9 +2,12 @@
 import type { Decimal } from '../core/decimal.ts';
 import type { EntryOf } from '../core/entry.ts';
 import { poolOf, priceOf } from '../core/kitchen.ts';
+import { costsPerLb, type Sums } from '../core/costs.ts';
+import { sumsOf } from '../core/figures.ts';
+import { costOf } from '../core/money.ts';
 import { poolFigures } from '../core/pool.ts';
-import { date, list, name, percent, price, type Reply, say, sayCost } from '../core/reply.ts';
-import { figuresOf, line } from './card.ts';
+import { date, name, percent, price, type Reply, say, sayCost } from '../core/reply.ts';
+import { figuresOf, line, provisionalLines } from './card.ts';
 import { answered, type Decision, type Intent, refused, type Scene } from './intent.ts';
 import { openTestFor, withItem } from './route.ts';
 
@@ -26,16 +29,27 @@ function costOfItem(scene: Scene, item: string, at: Decimal | undefined): Decisi
   const behind: Reply[] = [say('yield-pooled', { share: percent(pooled.yieldPct), tests: pooled.tests })];
   if (at === undefined && known !== undefined) behind.push(say('price-of', { date: date(known.at) }));
   if (pool.newestClosedAt !== undefined) behind.push(say('newest-test', { date: date(pool.newestClosedAt) }));
-  const loaded = pooled.costs.loadedCostPerLb.eq(pooled.costs.usableCostPerLb) ? [] : [sayCost('loaded-cost', { cost: price(pooled.costs.loadedCostPerLb) })];
+  const loaded = pooled.costs.loadedCostPerLb.eq(pooled.costs.usableCostPerLb) ? [] : [sayCost('loaded-cost', { what: loadedWith(pool), cost: price(pooled.costs.loadedCostPerLb) })];
   const whatIf = at === undefined ? [] : [say('nothing-changed')];
   return answered(sayCost(at === undefined ? 'cost-now' : 'cost-at', args), line(...loaded, ...behind, ...whatIf));
 }
+
+const loadedWith = ({ packing, avoidableLabor, fixedLabor }: Sums): string =>
+  packing.isZero() ? 'labor' : avoidableLabor.plus(fixedLabor).isZero() ? 'packing' : 'both';
 
 /** Nothing closed yet: what the open test says so far, or that nothing is known. */
 function fromOpenTest(scene: Scene, item: string, at: Decimal | undefined): Decision {
   const test = openTestFor(scene, item);
   const figure = test?.item === item ? figuresOf(scene, test) : undefined;
-  if (figure?.costs === undefined || at !== undefined) return refused(say('no-tests-yet', { item: name(item) }));
-  const args = { item: name(item), cost: price(figure.costs.usableCostPerLb), note: list([say('open-test-only')]) };
-  return answered(sayCost('cost-so-far', args));
+  const provisional = figure === undefined ? [] : provisionalLines(figure);
+  if (figure === undefined || provisional.length > 0) return answeredOr(item, provisional);
+  const { portions, receivedGrams } = figure;
+  const pricePerLb = at ?? figure.pricePerLb;
+  if (portions === undefined || figure.overweight || pricePerLb === undefined) return answeredOr(item, []);
+  const { usableCostPerLb } = costsPerLb(sumsOf(figure, portions.grams), costOf(receivedGrams, pricePerLb));
+  const args = { item: name(item), cost: price(usableCostPerLb), price: price(pricePerLb) };
+  return answered(line(sayCost('cost-so-far', args), say('open-test-only')));
 }
+
+const answeredOr = (item: string, lines: readonly Reply[]): Decision =>
+  lines.length > 0 ? answered(say('balance-first', { item: name(item) }), ...lines) : refused(say('no-tests-yet', { item: name(item) }));

@@ -2,8 +2,8 @@
 import { type Figures, figures } from '../core/figures.ts';
 import { openTests } from '../core/kitchen.ts';
 import { type Grams, toGrams } from '../core/quantity.ts';
-import { decimal } from '../core/decimal.ts';
-import { list, money, name, number, percent, price, type Reply, say, sayCost, size, weight } from '../core/reply.ts';
+import { decimal, type Decimal } from '../core/decimal.ts';
+import { list, money, name, number, percent, price, type Reply, saidPrice, say, sayCost, size, weight } from '../core/reply.ts';
 import type { Test } from '../core/test.ts';
 import type { Asked, Scene } from './intent.ts';
 
@@ -14,7 +14,20 @@ export const line = (...parts: readonly Reply[]): Reply => say('line', { of: lis
 
 /** The line with the cut's name before it, where more than one test is open. */
 export const ofTest = (scene: Scene, test: Test, ...parts: readonly Reply[]): Reply =>
-  openTests(scene.kitchen).length > 1 ? say('of-item', { item: name(test.item), of: list(parts) }) : line(...parts);
+  openTests(scene.kitchen).length > 1
+    ? say('of-item', { item: list([labelOf(scene, test)]), of: list(parts) })
+    : line(...parts);
+
+/** A question with the cut's name before it, where more than one test is open. */
+export const askedOf = (scene: Scene, test: Test, asked: Reply): Reply =>
+  openTests(scene.kitchen).length > 1 ? ofTest(scene, test, asked) : asked;
+
+/** The cut's name; of two pieces of the same cut on the table, with its weight. */
+export function labelOf(scene: Scene, { item, received }: Test): Reply {
+  const same = openTests(scene.kitchen).filter((each) => each.item === item);
+  const args = { item: name(item), weight: weight(received.grams) };
+  return same.length > 1 ? say('received-weight', args) : say('item', args);
+}
 
 const NOTHING: Grams = toGrams(decimal('0.005'), 'lb');
 
@@ -30,7 +43,7 @@ export function receivedLine(test: Test, figure: Figures): Reply {
   const parts: Reply[] = [say('received-weight', { item: name(test.item), weight: weight(received.grams) })];
   if (received.pieces !== undefined) parts.push(say('pieces', { count: received.pieces }));
   if (figure.pricePerLb !== undefined && figure.purchaseCost !== undefined)
-    parts.push(sayCost('at-price', { price: price(figure.pricePerLb), cost: money(figure.purchaseCost) }));
+    parts.push(sayCost('at-price', { price: received.perLb === undefined ? price(figure.pricePerLb) : saidPrice(received.perLb), cost: money(figure.purchaseCost) }));
   else parts.push(say('no-price-yet'));
   if (received.supplier !== undefined) parts.push(say('from-supplier', { supplier: received.supplier }));
   return line(...parts);
@@ -41,11 +54,10 @@ export function portionsLine(figure: Figures): readonly Reply[] {
   const { portions } = figure;
   if (portions === undefined) return [];
   const { count, targetGrams, grams, yieldPct } = portions;
-  return [
-    count === undefined ? say('portions-uncounted') : targetGrams === undefined ? say('portions-count', { count }) : say('portions-sized', { count, size: size(targetGrams) }),
-    say('weight', { weight: weight(grams) }),
-    say('share', { share: percent(yieldPct) }),
-  ];
+  const share = say('share', { share: percent(yieldPct) });
+  if (count === undefined) return [say('portions-uncounted', { weight: weight(grams) }), share];
+  const counted = targetGrams === undefined ? say('portions-count', { count }) : say('portions-sized', { count, size: size(targetGrams) });
+  return [counted, say('weight', { weight: weight(grams) }), share];
 }
 
 /** How the portion weight was come by, where that is not plain. */
@@ -59,21 +71,31 @@ export function basisLines({ portions }: Figures): readonly Reply[] {
 export function overweightAsk(scene: Scene, test: Test): Asked | undefined {
   const figure = figuresOf(scene, test);
   if (!figure.overweight) return undefined;
-  const total = test.received.grams.minus(figure.unaccountedGrams);
-  const args = { total: weight(total), received: weight(test.received.grams), over: weight(figure.unaccountedGrams.negated()) };
-  const left = figure.provisional?.portionGrams ?? test.received.grams.minus(total.minus(figure.portions?.grams ?? decimal('0')));
-  const item = test.item;
-  if (figure.portions === undefined || !left.gt(0)) return { asked: say('ask-overweight-parts', args), choices: {} };
+  const { portions, unaccountedGrams, receivedGrams } = figure;
+  const left = portions?.grams.plus(unaccountedGrams);
+  const args = {
+    total: weight(receivedGrams.minus(unaccountedGrams)),
+    received: weight(receivedGrams),
+    over: weight(unaccountedGrams.negated()),
+    provisional: list(provisionalLines(figure), 'space'),
+  };
+  // Weighed one by one they weigh what they weigh: then any of the weights may be the wrong one.
+  if (left === undefined || !left.gt(0) || portions?.basis === 'list')
+    return { asked: askedOf(scene, test, say('ask-overweight-which', args)), choices: {}, overweight: test.id };
+  const entry = { kind: 'portions', test: test.id } as const;
   return {
-    asked: say('ask-overweight', { ...args, left: weight(left), provisional: list(provisional(figure), 'space') }),
-    choices: { yes: { kind: 'portions', weight: left, told: true, item } },
-    wants: { held: { kind: 'portions', item }, slot: 'weight' },
+    asked: askedOf(scene, test, say('ask-overweight', { ...args, left: weight(left) })),
+    choices: { yes: { ...entry, weight: left, told: true } },
+    wants: { held: { ...entry, told: true }, slot: 'weight' },
+    overweight: test.id,
   };
 }
 
-function provisional({ provisional: figure }: Figures): readonly Reply[] {
-  return figure === undefined ? [] : [sayCost('provisional', { weight: weight(figure.portionGrams), cost: price(figure.costs.usableCostPerLb) })];
-}
+/** While more is weighed than received: what the cost would be if the portions weighed what is left. */
+export const provisionalLines = ({ provisional }: Figures): readonly Reply[] =>
+  provisional === undefined
+    ? []
+    : [sayCost('provisional', { weight: weight(provisional.portionGrams), cost: price(provisional.costs.usableCostPerLb) })];
 
 /** The whole test at a glance. */
 export function cardLines(scene: Scene, test: Test): readonly Reply[] {
@@ -82,7 +104,7 @@ export function cardLines(scene: Scene, test: Test): readonly Reply[] {
     line(
       say('part-weight', { part: name(part.part), weight: weight(part.grams) }),
       say('share', { share: percent(part.yieldPct) }),
-      ...(part.creditPerLb?.gt(0) === true ? [sayCost('worth', { price: price(part.creditPerLb) })] : []),
+      ...worth(part),
     ),
   );
   const portions = portionsLine(figure);
@@ -93,17 +115,35 @@ export function cardLines(scene: Scene, test: Test): readonly Reply[] {
     ...(test.status === 'open' ? [line(toGo(figure))] : []),
     ...laborLines(figure),
     ...cardCosts(figure),
+    ...provisionalLines(figure),
   ];
 }
+
+export const worth = ({ creditPerLb }: Figures['parts'][number]): readonly Reply[] =>
+  creditPerLb?.gt(0) === true ? [sayCost('worth', { price: saidPrice(creditPerLb) })] : [];
 
 /** Minutes and packing, as far as they were said. */
 export function laborLines({ labor, packingCost }: Figures): readonly Reply[] {
   const lines: Reply[] = [];
-  if (labor.minutes !== undefined)
-    lines.push(labor.cost === undefined ? say('labor-no-rate', { minutes: number(labor.minutes, 1) }) : sayCost('labor', { minutes: number(labor.minutes, 1), cost: money(labor.cost) }));
+  if (labor.minutes !== undefined) lines.push(minutesWords(labor.minutes, labor.cost));
   if (packingCost !== undefined) lines.push(sayCost('packing-cost', { cost: money(packingCost) }));
   return lines.length === 0 ? [] : [line(...lines)];
 }
 
+export function minutesWords(said: Decimal, cost: Decimal | undefined): Reply {
+  const minutes = number(said, 1);
+  return cost === undefined
+    ? say('labor-no-rate', { minutes })
+    : sayCost('labor', { minutes, cost: money(cost) }, say('minutes', { minutes }));
+}
+
 /** What the test costs now, in a word, where it can be told. */
-export const cardCosts = ({ costs }: Figures): readonly Reply[] => (costs === undefined ? [] : [sayCost('usable-cost', { cost: price(costs.usableCostPerLb) })]);
+export const cardCosts = ({ costs }: Figures): readonly Reply[] =>
+  costs === undefined ? [] : [sayCost('usable-cost', { cost: price(costs.usableCostPerLb) })];
+
+/** The same with labour and packing, where they were said. */
+export function loadedCosts({ costs, labor, packingCost }: Figures): readonly Reply[] {
+  if (costs === undefined || (labor.cost === undefined && packingCost === undefined)) return [];
+  const what = labor.cost === undefined ? 'packing' : packingCost === undefined ? 'labor' : 'both';
+  return [sayCost('loaded-cost', { what, cost: price(costs.loadedCostPerLb) })];
+}

@@ -3,32 +3,43 @@ import type { EntryOf } from '../core/entry.ts';
 import type { PlainFact } from '../core/facts.ts';
 import { decimal } from '../core/decimal.ts';
 import { perLbOf } from '../core/money.ts';
+import { toPlainJson } from '../core/plain-json.ts';
 import { list, name, percent, say, weight } from '../core/reply.ts';
 import { OVERWEIGHT_TOLERANCE } from '../core/figures.ts';
-import { figuresOf, line, overweightAsk, receivedLine } from './card.ts';
+import type { Test } from '../core/test.ts';
+import { askedOf, figuresOf, overweightAsk, receivedLine } from './card.ts';
 import type { Correctable } from './correct-target.ts';
 import { factWords } from './fact-words.ts';
-import { answered, asks, confirm, type Decision, recorded, refused, type Response, type Scene } from './intent.ts';
+import { respondCredit } from './credit.ts';
+import { answered, asks, confirm, type Decision, lacking, recorded, refused, type Response, type Scene } from './intent.ts';
 import { respondLabor } from './labor.ts';
 import { respondPacking } from './packing.ts';
-import { respondPortions } from './portions.ts';
+import { besideList } from './portions-list.ts';
+import { respondPortions } from './portions-reply.ts';
+import { respondPrice } from './price.ts';
 import { far } from './receive.ts';
-import { verdictLines } from './verdict-lines.ts';
+import { costLines } from './result.ts';
+import { testVerdictLines, verdictLines } from './verdict-lines.ts';
 import { respond as respondWeigh } from './weigh.ts';
 
 type Correct = EntryOf<'correct'>;
 
+/** Puts the said fields into the fact, unless what comes out would be asked about. */
 export function applyCorrection(scene: Scene, entry: Correct, target: Correctable): Decision {
   const by = changed(target.fact, entry);
   if (by === undefined) return refused(say('nothing-to-correct'));
-  if (JSON.stringify(by) === JSON.stringify(target.fact)) return answered(say('already', { of: list(factWords({ fact: by, item: target.item })) }));
-  return implausible(scene, entry, { ...target, fact: by }) ?? recordCorrection({ ...target, fact: by });
+  if (toPlainJson(by) === toPlainJson(target.fact)) {
+    const there = list(factWords({ fact: by, item: target.item }));
+    return answered(say('already', { of: there }));
+  }
+  const after = { ...target, fact: by };
+  return implausible(scene, entry, { after, before: target.fact }) ?? shorterThanList(scene, entry, after) ?? recordCorrection(after);
 }
 
 /** Records that the fact holds in the place of the target's. */
 export function recordCorrection({ target, fact, test, item }: Correctable): Decision {
   const about = fact.type === 'received' || fact.type === 'priced' || fact.type === 'readyCutPriced' ? fact.item : item;
-  return recorded([{ test, item: about, fact: { type: 'corrected', target, by: fact } }], (now) => respond(now, { target, fact, test, item: about }));
+  return recorded([{ test, item: about, fact: { type: 'corrected', target, by: fact } }], (now) => respond(now, { target, fact, test, item: about, saidIn: target }));
 }
 
 /** The fact with the said fields; undefined where it has none of them. */
@@ -56,7 +67,13 @@ function changed(fact: PlainFact, entry: Correct): PlainFact | undefined {
       return costEach && { ...fact, costEach };
     case 'tared':
       return grams && { ...fact, grams };
-    default:
+    case 'listed':
+    case 'removed':
+    case 'noted':
+    case 'turned':
+    case 'closed':
+    case 'dropped':
+    case 'undone':
       return undefined;
   }
 }
@@ -69,35 +86,57 @@ function priceOf(fact: Extract<PlainFact, { type: 'received' }>, price: Correct[
 
 const HALF = decimal('0.5');
 
+interface Change {
+  readonly after: Correctable;
+  readonly before: PlainFact;
+}
+
 /** The same questions that the entry itself would have met. */
-function implausible(scene: Scene, entry: Correct, { fact, test: id }: Correctable): Decision | undefined {
+function implausible(scene: Scene, entry: Correct, { after: { fact, test: id }, before }: Change): Decision | undefined {
+  const wants = lacking(entry, 'weight');
   if (fact.type === 'received') {
-    const doubt = far(scene, { kind: 'receive', item: fact.item, weight: fact.grams, pieces: fact.pieces, sure: entry.sure }, fact.item);
-    return doubt?.is === 'asked' ? confirm(doubt.ask.asked, entry) : undefined;
+    const { item, grams, pieces } = fact;
+    const doubt = entry.weight && far(scene, { kind: 'receive', item, weight: grams, pieces, sure: entry.sure }, item);
+    return doubt?.is === 'asked' ? confirm(doubt.ask.asked, entry, wants) : undefined;
   }
   const test = id === undefined ? undefined : scene.kitchen.tests.get(id);
-  if (fact.type !== 'weighed' || test === undefined) return undefined;
-  const args = { part: name(fact.part), weight: weight(fact.grams), received: weight(test.received.grams), share: percent(fact.grams.div(test.received.grams).times(100)) };
-  if (fact.grams.gt(test.received.grams.plus(OVERWEIGHT_TOLERANCE))) return asks(say('ask-heavier-than-piece', args));
-  return fact.grams.gt(test.received.grams.times(HALF)) && entry.sure !== true ? confirm(say('ask-over-half', args), entry) : undefined;
+  if (fact.type !== 'weighed' || before.type !== 'weighed' || test === undefined) return undefined;
+  const { grams: received } = test.received;
+  const total = test.parts.find(({ part }) => part === fact.part)?.grams ?? before.grams;
+  const grams = fact.mode === 'add' ? total.minus(before.grams).plus(fact.grams) : fact.grams;
+  const share = percent(grams.div(received).times(100));
+  const args = { part: name(fact.part), weight: weight(grams), received: weight(received), share };
+  if (grams.gt(received.plus(OVERWEIGHT_TOLERANCE)))
+    return asks(askedOf(scene, test, say('ask-heavier-than-piece', args)), { wants });
+  if (!grams.gt(received.times(HALF)) || entry.sure === true || entry.weight === undefined) return undefined;
+  return confirm(askedOf(scene, test, say('ask-over-half', args)), entry, wants);
+}
+
+/** A count below the length of the list is asked about, as where it is said for the first time. */
+function shorterThanList(scene: Scene, { count, each }: Correct, { fact, test: id }: Correctable): Decision | undefined {
+  const test = id === undefined ? undefined : scene.kitchen.tests.get(id);
+  if (fact.type !== 'portioned' || count === undefined || test === undefined) return undefined;
+  return besideList(scene, test, { kind: 'portions', count, each, test: test.id });
 }
 
 function respond(scene: Scene, { fact, test: id, item }: Correctable): Response {
   const test = id === undefined ? undefined : scene.kitchen.tests.get(id);
-  const read = say('corrected', { what: list(factWords({ fact, item })) });
-  if (test === undefined) return { say: [read, ...(fact.type === 'readyCutPriced' ? verdictLines(scene, fact.item) : [])] };
-  switch (fact.type) {
-    case 'weighed':
-      return respondWeigh(scene, test, { part: fact.part });
-    case 'portioned':
-      return respondPortions(scene, test);
-    case 'labored':
-      return respondLabor(scene, test);
-    case 'packed':
-      return respondPacking(scene, test);
-    case 'received':
-      return { say: [receivedLine(test, figuresOf(scene, test))], ask: overweightAsk(scene, test) };
-    default:
-      return { say: [line(read)] };
-  }
+  const response = factResponse(scene, { fact, item, test });
+  if (test?.status !== 'closed') return response;
+  return { say: [...response.say, ...costLines(figuresOf(scene, test)), ...testVerdictLines(scene, test)] };
+}
+
+/** As the entry itself would have been read back. */
+function factResponse(scene: Scene, { fact, item, test }: { fact: PlainFact; item?: string; test?: Test }): Response {
+  const read: Response = { say: [say('corrected', { what: list(factWords({ fact, item })) })] };
+  if (fact.type === 'priced') return respondPrice(scene, { item: fact.item, price: fact.perLb }, test);
+  if (fact.type === 'readyCutPriced') return { say: [...read.say, ...verdictLines(scene, fact.item)] };
+  if (fact.type === 'credited') return respondCredit(scene, { ...fact, credit: fact.perLb, test: test?.id });
+  if (test === undefined) return read;
+  if (fact.type === 'weighed') return respondWeigh(scene, test, { part: fact.part });
+  if (fact.type === 'portioned') return respondPortions(scene, test);
+  if (fact.type === 'labored') return respondLabor(scene, test);
+  if (fact.type === 'packed') return respondPacking(scene, test);
+  if (fact.type === 'received') return { say: [receivedLine(test, figuresOf(scene, test))], ask: overweightAsk(scene, test) };
+  return read;
 }

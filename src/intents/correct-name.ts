@@ -1,27 +1,32 @@
 // "that was fat not trim", "no, striploin": the entry was about another part, or another cut.
-import type { EntryOf } from '../core/entry.ts';
-import type { Fact, TestId } from '../core/facts.ts';
-import { openTests } from '../core/kitchen.ts';
+import type { Entry, EntryOf } from '../core/entry.ts';
+import type { FactOf, PlainFact, Recorded } from '../core/facts.ts';
+import { creditOf } from '../core/kitchen.ts';
 import { name, say } from '../core/reply.ts';
-import type { Test } from '../core/test.ts';
-import { figuresOf, receivedLine } from './card.ts';
 import { recordCorrection } from './correct-fact.ts';
 import { type Correctable, newestWith, ownLast } from './correct-target.ts';
-import { answered, type Decision, type NewFact, recorded, refused, type Scene } from './intent.ts';
+import { withoutEntry } from './instead.ts';
+import { answered, becomes, type Becomes, type Decision, refused, type Scene } from './intent.ts';
 import { renameTest } from './rename.ts';
 import { openTestFor } from './route.ts';
-import { respond as respondWeigh } from './weigh.ts';
 
 type Correct = EntryOf<'correct'>;
 
 /** What was weighed last, or under the old name, was the other part. */
-export function anotherPart(scene: Scene, entry: Correct, newPart: string): Decision {
+export function anotherPart(scene: Scene, entry: Correct, newPart: string): Decision | Becomes {
   const target = entry.part === undefined ? ownLast(scene) : weighedAs(scene, entry, entry.part);
-  if (target?.fact.type === 'weighed' || target?.fact.type === 'credited') {
-    if (target.fact.part === newPart) return answered(say('already-named', { item: name(newPart) }));
-    return recordCorrection({ ...target, fact: { ...target.fact, part: newPart } });
-  }
-  return refused(entry.part === undefined ? say('nothing-to-correct') : say('not-weighed', { part: name(entry.part), item: name(openTestFor(scene, entry.item)?.item ?? '') }));
+  const fact = target?.fact;
+  if (target === undefined || (fact?.type !== 'weighed' && fact?.type !== 'credited')) return noSuch(scene, entry);
+  if (fact.part === newPart) return answered(say('already-named', { item: name(newPart) }));
+  const isOpen = target.test !== undefined && scene.kitchen.tests.get(target.test)?.status === 'open';
+  if (fact.type === 'credited' || !isOpen) return recordCorrection({ ...target, fact: { ...fact, part: newPart } });
+  return becomes({ ...weighEntry(scene, target, fact), part: newPart, test: target.test, instead: target.target });
+}
+
+function noSuch(scene: Scene, { part, item }: Correct): Decision {
+  if (part === undefined) return refused(say('nothing-to-correct'));
+  const test = openTestFor(scene, item);
+  return refused(test === undefined ? say('nothing-open') : say('not-weighed', { part: name(part), item: name(test.item) }));
 }
 
 function weighedAs(scene: Scene, entry: Correct, part: string): Correctable | undefined {
@@ -30,29 +35,78 @@ function weighedAs(scene: Scene, entry: Correct, part: string): Correctable | un
 }
 
 /** The piece that was just received is renamed; any other entry moves to the test of that item. */
-export function anotherItem(scene: Scene, _entry: Correct, newItem: string): Decision {
-  const last = scene.kitchen.speakers.get(scene.speaker)?.recent.at(-1);
-  if (last === undefined) return refused(say('nothing-to-correct'));
-  const target = ownLast(scene);
-  const test = target?.test === undefined ? undefined : scene.kitchen.tests.get(target.test);
-  if (target?.fact.type === 'received' && test !== undefined) return renameTest(test, newItem);
-  if (target?.fact.type === 'priced' || target?.fact.type === 'readyCutPriced') return recordCorrection({ ...target, fact: { ...target.fact, item: newItem } });
-  const other = openTests(scene.kitchen).findLast((each) => each.item === newItem);
+export function anotherItem(scene: Scene, newItem: string): Decision | Becomes {
+  const target = ownLast(scene) ?? otherLast(scene);
+  if (target === undefined) return refused(say('nothing-to-correct'));
+  const test = target.test === undefined ? undefined : scene.kitchen.tests.get(target.test);
+  if (target.fact.type === 'received') return test === undefined ? { is: 'ignored' } : renameTest(test, newItem);
+  const instead = target.target;
+  const entry = entryOf(scene, target);
+  if (entry === undefined) return refused(say('nothing-to-correct'));
+  if (entry.kind === 'price' || entry.kind === 'readyCut') return becomes({ ...entry, item: newItem, instead });
+  const other = openTestFor(scene, newItem);
   if (other === undefined) return refused(say('no-open-test', { item: name(newItem) }));
   if (other.id === test?.id) return answered(say('already-named', { item: name(newItem) }));
-  const from = [...new Set(last.facts.map((each) => each.test))];
-  return moveTo(other, last.entry, { facts: last.facts.map(({ fact }) => fact), from });
+  return becomes({ ...entry, test: other.id, instead });
 }
 
-/** The entry is void where it was, and its facts stand in the other test. */
-function moveTo(other: Test, target: string, { facts, from }: { facts: readonly Fact[]; from: readonly (TestId | undefined)[] }): Decision {
-  const moved: NewFact[] = facts.flatMap((fact) => (fact.type === 'corrected' ? [fact.by] : fact.type === 'undone' ? [] : [fact])).map((fact) => ({ test: other.id, item: other.item, fact }));
-  const away: NewFact[] = from.map((test) => ({ test, fact: { type: 'undone', target, bare: false } }));
-  return recorded([...away, ...moved], (now) => {
-    const test = now.kitchen.tests.get(other.id);
-    if (test === undefined) return { say: [] };
-    const weighed = facts.find((fact) => fact.type === 'weighed');
-    const response = weighed === undefined ? { say: [receivedLine(test, figuresOf(now, test))] } : respondWeigh(now, test, { part: weighed.part });
-    return { ...response, say: [say('moved-to', { item: name(other.item) }), ...response.say] };
-  });
+/** An entry without a quantity (a list, a removal) moves too. */
+function otherLast(scene: Scene): Correctable | undefined {
+  const last = scene.kitchen.speakers.get(scene.speaker)?.recent.at(-1)?.facts.at(-1);
+  if (last === undefined || last.fact.type === 'corrected') return undefined;
+  return { target: last.entry, fact: last.fact, test: last.test, item: last.item, saidIn: last.entry };
 }
+
+/** The entry that would make the fact anew. */
+function entryOf(scene: Scene, target: Correctable): Entry | undefined {
+  const { fact } = target;
+  switch (fact.type) {
+    case 'weighed':
+      return weighEntry(scene, target, fact);
+    case 'portioned':
+      return { kind: 'portions', count: fact.count, each: fact.eachGrams, weight: fact.grams, ...(fact.mode === 'add' ? { mode: 'add' } : {}) };
+    case 'listed':
+      return { kind: 'portionWeights', eachList: fact.eachGrams };
+    case 'credited':
+      return { kind: 'credit', part: fact.part, credit: fact.perLb };
+    case 'labored':
+      return { kind: 'labor', minutes: fact.minutes, rate: fact.ratePerHour };
+    case 'packed':
+      return { kind: 'packing', costEach: fact.costEach };
+    case 'removed':
+      return { kind: 'remove', part: fact.part };
+    case 'priced':
+      return { kind: 'price', item: fact.item, price: fact.perLb };
+    case 'readyCutPriced':
+      return fact.each === undefined
+        ? { kind: 'readyCut', item: fact.item, price: fact.perLb }
+        : { kind: 'readyCut', item: fact.item, priceEach: fact.each, each: fact.eachGrams };
+    case 'received':
+    case 'tared':
+    case 'noted':
+    case 'turned':
+    case 'closed':
+    case 'dropped':
+    case 'undone':
+      return undefined;
+  }
+}
+
+/** With the container that was learnt by it; a credit that came in by itself stays behind. */
+function weighEntry(scene: Scene, { target, item }: Correctable, fact: FactOf<'weighed'>): EntryOf<'weigh'> {
+  const known = item && creditOf(withoutEntry(scene, target).kitchen, item, fact.part);
+  const credit = known && fact.creditPerLb?.eq(known) === true ? undefined : fact.creditPerLb;
+  const { part, mode, grams } = fact;
+  const entry = { kind: 'weigh', part, mode, credit, ...(mode === 'add' ? { told: true } : {}) } as const;
+  const tared = taredBy(scene, target);
+  if (tared === undefined) return { ...entry, weight: grams };
+  return { ...entry, weight: grams.plus(tared.grams), container: tared.container, tare: tared.grams };
+}
+
+function taredBy(scene: Scene, target: string): FactOf<'tared'> | undefined {
+  const recent = scene.kitchen.speakers.get(scene.speaker)?.recent ?? [];
+  const facts: readonly Recorded[] = recent.find(({ entry }) => entry === target)?.facts ?? [];
+  return facts.map(({ fact }): Recorded['fact'] => fact).find((fact): fact is FactOf<'tared'> => isTared(fact));
+}
+
+const isTared = (fact: Recorded['fact'] | PlainFact): fact is FactOf<'tared'> => fact.type === 'tared';

@@ -1,6 +1,6 @@
 // Which fact a correction is about.
 import type { EntryOf } from '../core/entry.ts';
-import type { PlainFact, TestId } from '../core/facts.ts';
+import type { PlainFact, Recorded, TestId } from '../core/facts.ts';
 import { standingFacts, type Test } from '../core/test.ts';
 import type { Scene } from './intent.ts';
 
@@ -10,58 +10,104 @@ export interface Correctable {
   readonly fact: PlainFact;
   readonly test?: TestId;
   readonly item?: string;
+  /** The entry that made it so: the first one, or a correction of it. */
+  readonly saidIn: string;
 }
 
-type Quantity = Extract<PlainFact['type'], 'received' | 'weighed' | 'portioned' | 'priced' | 'readyCutPriced' | 'credited' | 'labored' | 'packed' | 'tared'>;
-const QUANTITIES: readonly string[] = ['received', 'weighed', 'portioned', 'priced', 'readyCutPriced', 'credited', 'labored', 'packed', 'tared'] satisfies Quantity[];
+export type Field =
+  | 'weight'
+  | 'price'
+  | 'cost'
+  | 'credit'
+  | 'priceEach'
+  | 'count'
+  | 'each'
+  | 'pieces'
+  | 'minutes'
+  | 'rate'
+  | 'costEach';
 
-/** The speaker's own last entry that has a quantity, as it stands with its corrections. */
-export function ownLast(scene: Scene): Correctable | undefined {
-  return ownNewest(scene, (fact) => QUANTITIES.includes(fact.type), 1);
+/** What each fact can be corrected in. */
+export function fieldsOf(type: PlainFact['type']): readonly Field[] {
+  switch (type) {
+    case 'received':
+      return ['weight', 'price', 'cost', 'pieces'];
+    case 'weighed':
+      return ['weight', 'credit'];
+    case 'portioned':
+      return ['count', 'each', 'weight'];
+    case 'priced':
+      return ['price'];
+    case 'readyCutPriced':
+      return ['price', 'priceEach', 'costEach'];
+    case 'credited':
+      return ['credit'];
+    case 'labored':
+      return ['minutes', 'rate'];
+    case 'packed':
+      return ['costEach'];
+    case 'tared':
+      return ['weight'];
+    case 'listed':
+    case 'removed':
+    case 'noted':
+    case 'turned':
+    case 'closed':
+    case 'dropped':
+    case 'undone':
+      return [];
+  }
 }
 
-/** Of the speaker's last entries the newest whose fact has all that the correction says. */
-export function lastOf(scene: Scene, entry: EntryOf<'correct'>): Correctable | undefined {
-  return ownNewest(scene, (fact) => takes(fact, entry), 8);
-}
+/** The fields that a correction says. */
+export const saidFields = (entry: EntryOf<'correct'>): readonly Field[] =>
+  ALL_FIELDS.filter((field) => entry[field] !== undefined);
+
+const ALL_FIELDS: readonly Field[] = [
+  'weight', 'price', 'cost', 'credit', 'priceEach', 'count', 'each', 'pieces', 'minutes', 'rate', 'costEach',
+]; // prettier-ignore
+
+/** Whether the fact has all that the correction says. */
+export const takes = (type: PlainFact['type'], entry: EntryOf<'correct'>): boolean =>
+  saidFields(entry).every((field) => fieldsOf(type).includes(field));
+
+/** The speaker's own last entry, where it has a quantity, as it stands with its corrections. */
+export const ownLast = (scene: Scene): Correctable | undefined =>
+  ownNewest(scene, (fact) => fieldsOf(fact.type).length > 0, 1);
+
+/** How far back an entry may lie that only its field tells. */
+const FAR_BACK = 8;
+
+/** Of the speaker's last entries in the same test the newest whose fact has all that the correction says. */
+export const lastOf = (scene: Scene, entry: EntryOf<'correct'>): Correctable | undefined =>
+  ownNewest(scene, (fact) => takes(fact.type, entry), FAR_BACK);
 
 function ownNewest(scene: Scene, fits: (fact: PlainFact) => boolean, depth: number): Correctable | undefined {
   const recent = scene.kitchen.speakers.get(scene.speaker)?.recent ?? [];
-  for (const { entry, facts } of recent.slice(-depth).toReversed()) {
-    for (const { fact, test, item } of facts.toReversed()) {
-      const plain = fact.type === 'corrected' ? fact.by : fact;
-      const target = fact.type === 'corrected' ? fact.target : entry;
-      if (fits(plain)) return { target, fact: plain, test, item };
-    }
+  const facts = recent.slice(-depth).flatMap((each) => each.facts);
+  const inTest = facts.findLast(({ test }) => test !== undefined)?.test;
+  for (const recorded of facts.toReversed()) {
+    if (recorded.test !== undefined && recorded.test !== inTest) continue;
+    const found = correctable(scene, recorded);
+    if (found !== undefined && fits(found.fact)) return found;
   }
   return undefined;
 }
 
-function takes(fact: PlainFact, entry: EntryOf<'correct'>): boolean {
-  switch (fact.type) {
-    case 'received':
-      return entry.price !== undefined || entry.cost !== undefined || entry.pieces !== undefined;
-    case 'weighed':
-      return entry.credit !== undefined;
-    case 'credited':
-      return entry.credit !== undefined;
-    case 'portioned':
-      return entry.count !== undefined || entry.each !== undefined;
-    case 'priced':
-      return entry.price !== undefined;
-    case 'readyCutPriced':
-      return entry.price !== undefined || entry.priceEach !== undefined || entry.costEach !== undefined;
-    case 'labored':
-      return entry.minutes !== undefined || entry.rate !== undefined;
-    case 'packed':
-      return entry.costEach !== undefined;
-    default:
-      return false;
-  }
+/** The fact as it stands now; undefined where another entry has taken its place. */
+function correctable(scene: Scene, { entry, fact: any, test: id, item }: Recorded): Correctable | undefined {
+  const [target, fact] = any.type === 'corrected' ? [any.target, any.by] : [entry, any];
+  const test = id === undefined ? undefined : scene.kitchen.tests.get(id);
+  if (test === undefined) return { target, fact, test: id, item, saidIn: entry };
+  const now = standingFacts(test.facts).find((each) => each.recorded.entry === target && each.fact.type === fact.type);
+  return now && { target, fact: now.fact, test: id, item, saidIn: entry };
 }
 
 /** The newest standing fact of a type in a test, whoever said it. */
 export function newestWith(test: Test, type: PlainFact['type'], part?: string): Correctable | undefined {
-  const found = standingFacts(test.facts).findLast(({ fact }) => fact.type === type && (part === undefined || (fact.type === 'weighed' && fact.part === part)));
-  return found && { target: found.recorded.entry, fact: found.fact, test: test.id, item: test.item };
+  const found = standingFacts(test.facts).findLast(
+    ({ fact }) => fact.type === type && (part === undefined || (fact.type === 'weighed' && fact.part === part)),
+  );
+  const target = found?.recorded.entry;
+  return target === undefined ? undefined : { target, fact: found?.fact as PlainFact, test: test.id, item: test.item, saidIn: target };
 }

@@ -1,15 +1,14 @@
 // "no, 1.3", "make the trim 1.3", "no, striploin", "that was fat not trim": an entry was otherwise than said.
 import type { EntryOf } from '../core/entry.ts';
-import { openTests } from '../core/kitchen.ts';
+import { perUnit } from '../core/money.ts';
 import { name, say } from '../core/reply.ts';
 import type { Test } from '../core/test.ts';
 import { applyCorrection } from './correct-fact.ts';
 import { anotherItem, anotherPart } from './correct-name.ts';
-import { type Correctable, lastOf, newestWith, ownLast } from './correct-target.ts';
-import { asks, type Decision, type Intent, refused, type Scene, showing } from './intent.ts';
+import { waysOf } from './correct-reading.ts';
+import { type Correctable, lastOf, newestWith, ownLast, saidFields, takes } from './correct-target.ts';
+import { asks, becomes, type Becomes, type Decision, type Intent, refused, type Scene, showing } from './intent.ts';
 import { openTestFor, withTest } from './route.ts';
-import { weigh } from './weigh.ts';
-import { credit } from './credit.ts';
 
 type Correct = EntryOf<'correct'>;
 
@@ -20,8 +19,8 @@ export const correct: Intent<'correct'> = {
   ], // prettier-ignore
   decide: (scene, entry) => {
     if (entry.newPart !== undefined) return anotherPart(scene, entry, entry.newPart);
-    if (entry.newItem !== undefined) return anotherItem(scene, entry, entry.newItem);
-    if (entry.part !== undefined) return ofPart(scene, entry, entry.part);
+    if (entry.newItem !== undefined) return anotherItem(scene, entry.newItem);
+    if (entry.part !== undefined) return ofPart(entry, entry.part);
     if (entry.item !== undefined) return ofPiece(scene, entry, entry.item);
     if (entry.number !== undefined) return bareNumber(scene, entry);
     return ofField(scene, entry);
@@ -29,97 +28,65 @@ export const correct: Intent<'correct'> = {
 };
 
 /** "make the trim 1.3": what the part is in all. */
-function ofPart(scene: Scene, entry: Correct, part: string): Decision {
-  const { item, weight, credit: perLb, sure } = entry;
-  if (weight !== undefined) return weigh.decide(scene, { kind: 'weigh', part, weight, mode: 'set', told: true, item, sure });
-  if (perLb !== undefined) return credit.decide(scene, { kind: 'credit', part, credit: perLb, item });
-  return { is: 'ignored' };
+function ofPart({ item, weight, credit, sure, test }: Correct, part: string): Decision | Becomes {
+  const to = { part, item, sure, test };
+  if (weight !== undefined) return becomes({ kind: 'weigh', ...to, weight, mode: 'set', told: true });
+  return credit === undefined ? { is: 'ignored' } : becomes({ kind: 'credit', ...to, credit });
 }
 
 /** "make the ribeye 14.6 lb": what was received. */
 function ofPiece(scene: Scene, entry: Correct, item: string): Decision {
-  const test = openTests(scene.kitchen).findLast((each) => each.item === item);
-  const target = test === undefined ? undefined : newestWith(test, 'received');
+  const test = entry.test === undefined ? openTestFor(scene, item) : scene.kitchen.tests.get(entry.test);
+  const target = test?.status === 'open' ? newestWith(test, 'received') : undefined;
   return target === undefined ? refused(say('no-open-test', { item: name(item) })) : applyCorrection(scene, entry, target);
 }
 
 /** "no, 1.3": the only quantity of the speaker's last entry; of several it is asked which. */
 function bareNumber(scene: Scene, entry: Correct): Decision {
   const target = ownLast(scene);
-  if (target === undefined) return refused(say('nothing-to-correct'));
-  const readings = readingsFor(target, entry);
-  const [only, other] = readings;
-  if (only === undefined) return refused(say('nothing-to-correct'));
+  const ways = target === undefined ? [] : waysOf(scene, target, entry);
+  const [only, other] = ways;
+  if (target === undefined || only === undefined) return refused(say('nothing-to-correct'));
   if (other === undefined) return showing(applyCorrection(scene, only.entry, target), only.entry);
-  const choices = Object.fromEntries(readings.map((reading) => [reading.choice, reading.entry]));
-  return asks(say('ask-correct-which', { fields: readings.map(({ choice }) => choice).sort().join('-') }), { choices });
-}
-
-interface Reading {
-  readonly choice: string;
-  readonly entry: Correct;
-}
-
-/** What the number can be of the quantities that the fact has. */
-function readingsFor({ fact }: Correctable, { number, ...entry }: Correct): readonly Reading[] {
-  const { weight, price, money, count, each, minutes } = number ?? {};
-  const all: Record<string, Reading | undefined> = {
-    weight: weight && { choice: 'weight', entry: { ...entry, weight } },
-    price: price && { choice: 'newPrice', entry: { ...entry, price } },
-    cost: money && { choice: 'total', entry: { ...entry, cost: money } },
-    credit: price && { choice: 'worth', entry: { ...entry, credit: price } },
-    priceEach: money && { choice: 'each', entry: { ...entry, priceEach: money } },
-    count: count === undefined ? undefined : { choice: 'count', entry: { ...entry, count } },
-    each: each && { choice: 'size', entry: { ...entry, each } },
-    minutes: minutes && { choice: 'minutes', entry: { ...entry, minutes } },
-    rate: money && { choice: 'rate', entry: { ...entry, rate: money } },
-    costEach: money && { choice: 'each', entry: { ...entry, costEach: money } },
-  };
-  return fieldsOf(fact).flatMap((field) => all[field] ?? []);
-}
-
-function fieldsOf(fact: Correctable['fact']): readonly string[] {
-  const said = (pairs: readonly (readonly [string, unknown])[]): readonly string[] => pairs.flatMap(([field, value]) => (value === undefined ? [] : [field]));
-  switch (fact.type) {
-    case 'received':
-      return said([['weight', fact.grams], ['price', fact.perLb], ['cost', fact.cost]]); // prettier-ignore
-    case 'weighed':
-      return said([['weight', fact.grams], ['credit', fact.creditPerLb]]); // prettier-ignore
-    case 'portioned':
-      return said([['count', fact.count], ['each', fact.eachGrams], ['weight', fact.grams]]); // prettier-ignore
-    case 'priced':
-      return ['price'];
-    case 'readyCutPriced':
-      return fact.each === undefined ? ['price'] : ['priceEach'];
-    case 'credited':
-      return ['credit'];
-    case 'labored':
-      return fact.minutes === undefined ? ['rate'] : ['minutes'];
-    case 'packed':
-      return ['costEach'];
-    case 'tared':
-      return ['weight'];
-    default:
-      return [];
-  }
+  const choices = Object.fromEntries(ways.map((way) => [way.choice, way.entry]));
+  const fields = ways.map(({ choice }) => choice).sort().join('-');
+  return asks(say('ask-correct-which', { fields }), { choices });
 }
 
 /** "no, 11 portions", "no, 7.60 a pound": the field tells which entry is meant, the speaker's last one first. */
-function ofField(scene: Scene, entry: Correct): Decision {
-  const last = lastOf(scene, entry);
-  if (last !== undefined) return applyCorrection(scene, entry, last);
+function ofField(scene: Scene, said: Correct): Decision {
+  const last = ownLast(scene);
+  const entry = last === undefined ? said : fitting(last, said);
+  if (last !== undefined && takes(last.fact.type, entry)) return showing(applyCorrection(scene, entry, last), entry);
+  const before = saidFields(entry).includes('weight') ? undefined : lastOf(scene, entry);
+  const doubt = last && priceOfWhat(scene, entry, { last, before });
+  if (doubt !== undefined) return doubt;
+  if (before !== undefined) return applyCorrection(scene, entry, before);
   if (openTestFor(scene, undefined) === undefined) return refused(say('nothing-to-correct'));
   return withTest(scene, entry, (test) => inTest(scene, entry, test));
 }
 
+/** "no, 15 ounces" is a portion's size only where the last entry was of portions. */
+function fitting({ fact }: Correctable, entry: Correct): Correct {
+  const { each, ...rest } = entry;
+  const isOnly = each !== undefined && saidFields(entry).length === 1;
+  return isOnly && ['weighed', 'received', 'tared'].includes(fact.type) ? { ...rest, weight: each } : entry;
+}
+
+/** "no, 16 cents" after what a bag costs is hardly the price of a pound. */
+function priceOfWhat(scene: Scene, entry: Correct, at: { last: Correctable; before?: Correctable }): Decision | undefined {
+  const { last, before } = at;
+  const { price, sure, ...rest } = entry;
+  if (price === undefined || sure === true || saidFields(entry).length > 1 || last.fact.type !== 'packed') return undefined;
+  const each: Correct = { ...rest, costEach: perUnit(price, scene.kitchen.settings.unit) };
+  if (before === undefined) return showing(applyCorrection(scene, each, last), each);
+  return asks(say('ask-correct-which', { fields: 'each-newPrice' }), { choices: { each, newPrice: { ...entry, sure: true } } });
+}
+
+/** What somebody else said of the speaker's test. */
 function inTest(scene: Scene, entry: Correct, test: Test): Decision {
-  const { count, each, price, cost, pieces, minutes, rate, costEach } = entry;
-  const type =
-    count !== undefined || each !== undefined ? 'portioned'
-    : price !== undefined || cost !== undefined || pieces !== undefined ? 'received'
-    : minutes !== undefined || rate !== undefined ? 'labored'
-    : costEach !== undefined ? 'packed'
-    : undefined; // prettier-ignore
+  const types = ['portioned', 'received', 'labored', 'packed'] as const;
+  const type = saidFields(entry).includes('weight') ? undefined : types.find((each) => takes(each, entry));
   const target = type && newestWith(test, type);
   return target === undefined ? refused(say('nothing-to-correct')) : applyCorrection(scene, entry, target);
 }

@@ -18,7 +18,7 @@ export const finish: Intent<'finish'> = {
       const doubts = doubtsOf(scene, test);
       if (doubts.length > 0 && entry.sure !== true) {
         const asked = say('ask-finish', { item: name(test.item), doubts: list(doubts) });
-        return confirm(asked, { ...entry, item: test.item });
+        return confirm(asked, entry);
       }
       const flagged = figuresOf(scene, test).overweight;
       return recorded([{ test: test.id, item: test.item, fact: { type: 'closed', flagged } }], (now) => {

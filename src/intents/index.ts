@@ -12,7 +12,8 @@ import { correct } from './correct.ts';
 import { credit } from './credit.ts';
 import { drop } from './drop.ts';
 import { finish } from './finish.ts';
-import type { Decision, Intent, Scene } from './intent.ts';
+import { inPlaceOf } from './instead.ts';
+import { type Becomes, type Decision, type Intent, type Scene, showing } from './intent.ts';
 import { labor } from './labor.ts';
 import { note } from './note.ts';
 import { packing } from './packing.ts';
@@ -34,17 +35,25 @@ export const intents: { readonly [K in Kind]: Intent<K> } = {
   correct, remove, drop, rename, note, askCost, askYield, askHistory, askVerdict, askOrder, askPlan, askMenuPrice, name, amount, choice,
 }; // prettier-ignore
 
-const intentOf = <K extends Kind>(kind: K): Intent<K> => intents[kind] as Intent<K>;
+interface AnyIntent extends Omit<Intent<Kind>, 'decide' | 'settle'> {
+  readonly decide: (scene: Scene, entry: Entry) => Decision | Becomes;
+  readonly settle?: (entry: Entry) => Entry;
+}
+const intentOf = (kind: Kind): AnyIntent => intents[kind] as unknown as AnyIntent;
 
 /** What an entry comes to in a scene. Never throws for what a person can say. */
 export function decide(scene: Scene, entry: Entry): Decision {
   const intent = intentOf(entry.kind);
   if (intent.costs === true && !scene.seesCosts) return { is: 'refused', say: [say('costs-hidden')] };
-  return intent.decide(scene, entry);
+  const decided = (at: Scene): Decision => {
+    const decision = intent.decide(at, entry);
+    return decision.is === 'becomes' ? showing(decide(at, decision.entry), entry) : decision;
+  };
+  return entry.instead === undefined ? decided(scene) : inPlaceOf(scene, entry.instead, decided);
 }
 
 /** The entry as its own words settle it, without a scene. */
-export const settle = (entry: Entry): Entry => (intentOf(entry.kind) as Intent<Kind>).settle?.(entry as never) as Entry | undefined ?? entry;
+export const settle = (entry: Entry): Entry => intentOf(entry.kind).settle?.(entry) ?? entry;
 
 /** Questions of the person, which leave a standing question of ours alone. */
 export const leavesQuestion = (kind: Kind): boolean => kind === 'status' || kind === 'help' || kind.startsWith('ask');

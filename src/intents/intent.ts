@@ -34,7 +34,7 @@ export interface NewFact {
 }
 
 /** A question before it is put. */
-export type Asked = Pick<Question, 'asked' | 'choices' | 'wants' | 'again'>;
+export type Asked = Pick<Question, 'asked' | 'choices' | 'wants' | 'again' | 'overweight'>;
 
 /** What is said when the facts are in; the question is about what is recorded. */
 export interface Response {
@@ -46,14 +46,21 @@ export interface Response {
 export type Decision =
   | { readonly is: 'recorded'; readonly shown?: Entry; readonly facts: readonly NewFact[]; readonly respond: (after: Scene) => Response }
   | { readonly is: 'asked'; readonly ask: Asked }
-  | { readonly is: 'answered'; readonly say: readonly Reply[] }
+  | { readonly is: 'answered'; readonly shown?: Entry; readonly say: readonly Reply[] }
   | { readonly is: 'refused'; readonly say: readonly Reply[] }
   | { readonly is: 'ignored' };
+
+/** The entry comes to what another one would: it is decided as that one, and shown as itself. */
+export interface Becomes {
+  readonly is: 'becomes';
+  readonly entry: Entry;
+}
+export const becomes = (entry: Entry): Becomes => ({ is: 'becomes', entry });
 
 export interface Intent<K extends Kind> {
   /** The slots that a sentence of this intent may fill. */
   readonly slots: readonly string[];
-  readonly decide: (scene: Scene, entry: EntryOf<K>) => Decision;
+  readonly decide: (scene: Scene, entry: EntryOf<K>) => K extends 'correct' ? Decision | Becomes : Decision;
   /** Only for those who may see costs. */
   readonly costs?: true;
   /** Makes one entry of what the words leave open ("12 portions 11.2 lb" is their weight together). */
@@ -61,8 +68,9 @@ export interface Intent<K extends Kind> {
 }
 
 export const recorded = (facts: readonly NewFact[], respond: (after: Scene) => Response): Decision => ({ is: 'recorded', facts, respond });
-/** The decision with the entry as it was recorded. */
-export const showing = (decision: Decision, shown: Entry): Decision => (decision.is === 'recorded' ? { ...decision, shown } : decision);
+/** The decision with the entry as it was recorded, or would have been if it were not there already. */
+export const showing = (decision: Decision, shown: Entry): Decision =>
+  decision.is === 'recorded' || decision.is === 'answered' ? { ...decision, shown } : decision;
 
 export const answered = (...say: readonly Reply[]): Decision => ({ is: 'answered', say });
 export const refused = (...say: readonly Reply[]): Decision => ({ is: 'refused', say });
@@ -73,14 +81,13 @@ export function asks(asked: Reply, how: { choices?: Asked['choices']; wants?: Wa
 }
 
 /** Asks whether the entry is meant; a yes and the same said again record it. */
-export function confirm<E extends Entry>(asked: Reply, entry: E, wants?: Wanted): Decision {
+export function confirm(asked: Reply, entry: Entry, wants?: Wanted): Decision {
   const sure = { ...entry, sure: true as const };
   return asks(asked, { choices: { yes: sure }, again: { said: entry, accepts: sure }, wants });
 }
 
 /** An entry without one of its slots, to be filled by the answer. */
 export function lacking(entry: Entry, slot: string): Wanted {
-  const held: Record<string, unknown> & { kind: string } = { ...entry };
-  delete held[slot];
-  return { held, slot };
+  const kept = Object.entries(entry).filter(([name]) => name !== slot);
+  return { held: { ...Object.fromEntries(kept), kind: entry.kind }, slot };
 }

@@ -1,9 +1,10 @@
 // "took 25 minutes": the cutter's time, and what an hour of it costs.
+import { type Decimal, ZERO } from '../core/decimal.ts';
 import type { EntryOf } from '../core/entry.ts';
 import { laborRateOf } from '../core/kitchen.ts';
-import { money, number, say, sayCost } from '../core/reply.ts';
+import { number, type Reply, saidMoney, say, sayCost } from '../core/reply.ts';
 import type { Test } from '../core/test.ts';
-import { cardCosts, figuresOf, line, ofTest } from './card.ts';
+import { askedOf, figuresOf, line, loadedCosts, minutesWords, ofTest } from './card.ts';
 import { answered, asks, type Decision, type Intent, recorded, type Response, type Scene } from './intent.ts';
 import { openTestFor, withTest } from './route.ts';
 
@@ -20,30 +21,57 @@ export const labor: Intent<'labor'> = {
 /** A rate without minutes holds for the open test and for later ones. */
 function rateOnly(scene: Scene, entry: Labor): Decision {
   const { rate } = entry;
-  if (rate === undefined) return { is: 'ignored' };
   const test = openTestFor(scene, entry.item);
+  if (rate === undefined) return { is: 'ignored' };
+  if (test?.labor.ratePerHour?.eq(rate) === true) return answered(ofTest(scene, test, ...sameLabor(test)));
+  const doubt = test && otherRate(scene, test, entry);
+  if (doubt !== undefined) return doubt;
   const fact = { type: 'labored', ratePerHour: rate } as const;
-  return recorded([{ fact, test: test?.id, item: test?.item }], (now) => ({
-    say: [line(now.seesCosts ? sayCost('labor-rate-set', { rate: money(rate) }) : say('labor-rate-noted'))],
-  }));
+  return recorded([{ fact, test: test?.id, item: test?.item }], (now) => {
+    const read = sayCost('labor-rate-set', { rate: saidMoney(rate) }, say('labor-rate-noted'));
+    return test?.labor.minutes === undefined ? { say: [line(read)] } : respondLabor(now, test);
+  });
 }
 
 function minutes(scene: Scene, test: Test, entry: Labor): Decision {
   const { minutes: said, rate } = entry;
   const there = test.labor.minutes;
   if (said !== undefined && there !== undefined && entry.sure !== true) {
-    const same = there.eq(said) && (rate === undefined || test.labor.ratePerHour?.eq(rate) === true);
-    if (same) return answered(ofTest(scene, test, say('already-minutes', { minutes: number(said, 1) })));
-    if (!there.eq(said)) {
-      const replace: Labor = { ...entry, sure: true };
-      const add: Labor = { ...entry, minutes: there.plus(said), sure: true };
-      const args = { before: number(there, 1), minutes: number(said, 1), sum: number(there.plus(said), 1) };
-      return asks(say('ask-labor-add-or-replace', args), { choices: { add, replace }, again: { said: entry, accepts: replace } });
-    }
+    if (!there.eq(said)) return addOrReplace(scene, test, { entry, there, said });
+    if (rate === undefined || test.labor.ratePerHour?.eq(rate) === true)
+      return answered(ofTest(scene, test, ...sameLabor(test)));
   }
+  const doubt = otherRate(scene, test, entry);
+  if (doubt !== undefined) return doubt;
   const ratePerHour = rate ?? test.labor.ratePerHour ?? laborRateOf(scene.kitchen);
   const fact = { type: 'labored', minutes: said, ratePerHour } as const;
   return recorded([{ fact, test: test.id, item: test.item }], (now) => respondLabor(now, test));
+}
+
+function addOrReplace(scene: Scene, test: Test, of: { entry: Labor; there: Decimal; said: Decimal }): Decision {
+  const { entry, there, said } = of;
+  const replace: Labor = { ...entry, sure: true };
+  const add: Labor = { ...entry, minutes: there.plus(said), sure: true };
+  const args = { before: number(there, 1), minutes: number(said, 1), sum: number(there.plus(said), 1) };
+  const asked = askedOf(scene, test, say('ask-labor-add-or-replace', args));
+  return asks(asked, { choices: { add, replace }, again: { said: entry, accepts: replace } });
+}
+
+/** A second, different rate for the minutes of a test. */
+function otherRate(scene: Scene, test: Test, entry: Labor): Decision | undefined {
+  const there = test.labor.ratePerHour;
+  if (entry.rate === undefined || there === undefined || there.eq(entry.rate) || entry.sure === true) return undefined;
+  const args = { before: saidMoney(there), rate: saidMoney(entry.rate) };
+  const asked = sayCost('ask-labor-rate', args, say('ask-labor-rate-hidden'));
+  const sure: Labor = { ...entry, sure: true, test: test.id };
+  const choices = { yes: sure, replace: sure };
+  return asks(askedOf(scene, test, asked), { choices, again: { said: entry, accepts: sure } });
+}
+
+function sameLabor({ labor: { minutes: there, ratePerHour } }: Test): readonly Reply[] {
+  if (there !== undefined) return [say('already-minutes', { minutes: number(there, 1) })];
+  const known = saidMoney(ratePerHour ?? ZERO);
+  return [sayCost('already-rate', { rate: known }, say('labor-rate-noted'))];
 }
 
 /** The minutes as they stand, what they cost, and whether they count. */
@@ -53,7 +81,7 @@ export function respondLabor(scene: Scene, { id }: Test): Response {
   const figure = figuresOf(scene, test);
   const { minutes: said, cost, avoidable } = figure.labor;
   if (said === undefined) return { say: [ofTest(scene, test, say('labor-none'))] };
-  if (cost === undefined) return { say: [ofTest(scene, test, say('labor-no-rate', { minutes: number(said, 1) }), say('labor-left-out'))] };
-  const read = scene.seesCosts ? sayCost('labor', { minutes: number(said, 1), cost: money(cost) }) : say('minutes', { minutes: number(said, 1) });
-  return { say: [ofTest(scene, test, read, ...(avoidable ? [] : [say('labor-fixed')]), ...cardCosts(figure))] };
+  if (cost === undefined) return { say: [ofTest(scene, test, minutesWords(said, cost), say('labor-left-out'))] };
+  const fixed = avoidable ? [] : [say('labor-fixed')];
+  return { say: [ofTest(scene, test, minutesWords(said, cost), ...fixed, ...loadedCosts(figure))] };
 }

@@ -1,8 +1,8 @@
 // "packing 15 cents each": what the bag or tray of a portion costs.
 import type { EntryOf } from '../core/entry.ts';
-import { money, say, sayCost } from '../core/reply.ts';
+import { money, saidMoney, say, sayCost } from '../core/reply.ts';
 import type { Test } from '../core/test.ts';
-import { cardCosts, figuresOf, ofTest } from './card.ts';
+import { figuresOf, loadedCosts, ofTest } from './card.ts';
 import { answered, type Intent, recorded, type Response, type Scene } from './intent.ts';
 import { withTest } from './route.ts';
 
@@ -10,7 +10,7 @@ export const packing: Intent<'packing'> = {
   slots: ['costEach', 'item'],
   decide: (scene, entry: EntryOf<'packing'>) =>
     withTest(scene, entry, (test) => {
-      if (test.packingEach?.eq(entry.costEach) === true) return answered(ofTest(scene, test, sayCost('already-packing', { cost: money(entry.costEach) })));
+      if (test.packingEach?.eq(entry.costEach) === true) return answered(ofTest(scene, test, sayCost('already-packing', { cost: saidMoney(entry.costEach) }, say('packing-noted'))));
       return recorded([{ test: test.id, item: test.item, fact: { type: 'packed', costEach: entry.costEach } }], (now) => respondPacking(now, test));
     }),
 };
@@ -19,7 +19,8 @@ export function respondPacking(scene: Scene, { id }: Test): Response {
   const test = scene.kitchen.tests.get(id);
   if (test?.packingEach === undefined) return { say: [] };
   const figure = figuresOf(scene, test);
-  const read = scene.seesCosts ? sayCost('packing-each', { cost: money(test.packingEach) }) : say('packing-noted');
-  const total = figure.packingCost === undefined ? [say('packing-needs-count')] : [sayCost('packing-cost', { cost: money(figure.packingCost) })];
-  return { say: [ofTest(scene, test, read, ...total, ...cardCosts(figure))] };
+  const read = sayCost('packing-each', { cost: saidMoney(test.packingEach) }, say('packing-noted'));
+  const { packingCost } = figure;
+  const total = packingCost === undefined ? say('packing-needs-count') : sayCost('packing-total', { cost: money(packingCost) });
+  return { say: [ofTest(scene, test, read, total, ...loadedCosts(figure))] };
 }

@@ -5,7 +5,7 @@ import type { Fact } from '../core/facts.ts';
 import type { Grams } from '../core/quantity.ts';
 import { list, say, size } from '../core/reply.ts';
 import { countOf, standingFacts, type Test } from '../core/test.ts';
-import { figuresOf, ofTest, overweightAsk, portionsLine, toGo } from './card.ts';
+import { askedOf, basisLines, figuresOf, ofTest, overweightAsk, portionsLine, toGo } from './card.ts';
 import { answered, asks, type Decision, type Intent, recorded, type Response, type Scene } from './intent.ts';
 import { withTest } from './route.ts';
 
@@ -18,22 +18,27 @@ export const portionWeights: Intent<'portionWeights'> = {
 
 function decideList(scene: Scene, test: Test, entry: Said): Decision {
   if (entry.sure !== true && repeatsLast(test, entry.eachList))
-    return answered(ofTest(scene, test, say('already', { of: list(portionsLine(figuresOf(scene, test))) })));
+    return answered(ofTest(scene, test, say('already', { of: list([...portionsLine(figuresOf(scene, test)), toGo(figuresOf(scene, test))]) })));
   const count = countOf(test.portions);
   const listed = test.portions.list.length + entry.eachList.length;
   if (count !== undefined && listed > count && entry.sure !== true) {
     const sure: Said = { ...entry, sure: true };
-    return asks(say('ask-more-weights', { listed, count }), { choices: { yes: sure }, again: { said: entry, accepts: sure } });
+    return asks(askedOf(scene, test, say('ask-more-weights', { listed, count })), { choices: { yes: sure }, again: { said: entry, accepts: sure } });
   }
   const facts: Fact[] = [{ type: 'listed', eachGrams: [...entry.eachList] }];
   if (count !== undefined && listed > count) facts.unshift({ type: 'portioned', mode: 'set', count: listed });
   return recorded(facts.map((fact) => ({ test: test.id, item: test.item, fact })), (now) => respond(now, test, entry));
 }
 
-/** The same weights once more, right after they were said. */
+/** From so many weights on, the same ones in the same order are no chance. */
+const NO_CHANCE = 3;
+
+/** The same weights once more: right after they were said, or so many that they are no others. */
 function repeatsLast(test: Test, said: readonly Grams[]): boolean {
-  const last = standingFacts(test.facts).at(-1)?.fact;
-  return last?.type === 'listed' && last.eachGrams.length === said.length && last.eachGrams.every((each, at) => said[at]?.eq(each) === true);
+  const facts = standingFacts(test.facts).map(({ fact }) => fact);
+  const last = said.length < NO_CHANCE ? facts.at(-1) : facts.findLast(({ type }) => type === 'listed');
+  if (last?.type !== 'listed' || last.eachGrams.length !== said.length) return false;
+  return last.eachGrams.every((each, at) => said[at]?.eq(each) === true);
 }
 
 function respond(scene: Scene, { id }: Test, { eachList }: Said): Response {
@@ -42,5 +47,5 @@ function respond(scene: Scene, { id }: Test, { eachList }: Said): Response {
   const figure = figuresOf(scene, test);
   const mean = sum(test.portions.list).div(test.portions.list.length);
   const heard = say('weights-heard', { weights: list(eachList.map((each) => say('size', { size: size(each) }))), listed: test.portions.list.length, mean: size(mean) });
-  return { say: [heard, ofTest(scene, test, ...portionsLine(figure), toGo(figure))], ask: overweightAsk(scene, test) };
+  return { say: [heard, ofTest(scene, test, ...portionsLine(figure), ...basisLines(figure), toGo(figure))], ask: overweightAsk(scene, test) };
 }

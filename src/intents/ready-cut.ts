@@ -1,28 +1,43 @@
 // "ready cut 9.85": what the same portions cost bought cut; the verdict is held against it.
 import type { Decimal } from '../core/decimal.ts';
 import type { EntryOf } from '../core/entry.ts';
+import type { FactOf } from '../core/facts.ts';
 import { sizeOf } from '../core/kitchen.ts';
 import { perLbOf } from '../core/money.ts';
+import { commonSize } from '../core/portions.ts';
 import type { Grams } from '../core/quantity.ts';
-import { money, name, price, say, sayCost, size } from '../core/reply.ts';
+import { name, price, type Reply, saidMoney, saidPrice, say, sayCost, size } from '../core/reply.ts';
 import { line } from './card.ts';
-import { asks, type Decision, type Intent, lacking, recorded } from './intent.ts';
-import { withItem } from './route.ts';
+import { asks, type Decision, type Intent, lacking, recorded, type Scene } from './intent.ts';
+import { openTestFor, withItem } from './route.ts';
 import { verdictLines } from './verdict-lines.ts';
+
+type ReadyCut = EntryOf<'readyCut'>;
 
 export const readyCut: Intent<'readyCut'> = {
   slots: ['item', 'price', 'priceEach', 'each'],
   decide: (scene, entry) =>
     withItem(scene, entry, (item) => {
       if (entry.priceEach === undefined) return record(item, { entry, perLb: entry.price });
-      const each = entry.each ?? sizeOf(scene.kitchen, item);
-      if (each === undefined) return asks(say('ask-portion-size', { price: money(entry.priceEach) }), { wants: lacking({ ...entry, item }, 'each') });
+      const each = entry.each ?? targetOf(scene, item);
+      if (each === undefined) return askSize(item, entry, entry.priceEach);
       return record(item, { entry, perLb: perLbOf(entry.priceEach, each), each });
     }),
 };
 
+/** The size that the portions of the open test are cut to; where none is open, the size last cut to. */
+function targetOf(scene: Scene, item: string): Grams | undefined {
+  const test = openTestFor(scene, item);
+  return test === undefined ? sizeOf(scene.kitchen, item) : commonSize(test.portions.batches);
+}
+
+function askSize(item: string, entry: ReadyCut, priceEach: Decimal): Decision {
+  const asked = sayCost('ask-portion-size', { price: saidMoney(priceEach) }, say('ask-portion-size-hidden'));
+  return asks(asked, { wants: lacking({ ...entry, item }, 'each') });
+}
+
 interface Said {
-  readonly entry: EntryOf<'readyCut'>;
+  readonly entry: ReadyCut;
   readonly perLb?: Decimal;
   readonly each?: Grams;
 }
@@ -30,9 +45,16 @@ interface Said {
 function record(item: string, { entry, perLb, each }: Said): Decision {
   if (perLb === undefined) return asks(say('ask-ready-cut-price', { item: name(item) }), { wants: lacking(entry, 'price') });
   const fact = { type: 'readyCutPriced', item, perLb, each: entry.priceEach, eachGrams: each } as const;
-  return recorded([{ fact, item }], (now) => {
-    const by = each !== undefined && entry.priceEach !== undefined ? [sayCost('ready-cut-each', { price: money(entry.priceEach), size: size(each) })] : [];
-    const read = now.seesCosts ? line(sayCost('ready-cut-set', { item: name(item), price: price(perLb) }), ...by) : say('ready-cut-noted', { item: name(item) });
-    return { say: [read, ...verdictLines(now, item)] };
-  });
+  return recorded([{ fact, item }], (now) => ({ say: [readyCutWords(fact, 'ready-cut-noted'), ...verdictLines(now, item)] }));
+}
+
+/** The price per pound, and how it was come by where it was said by the portion; and what is said to those who may not see it. */
+export function readyCutWords({ item, perLb, each, eachGrams }: FactOf<'readyCutPriced'>, hidden: string): Reply {
+  const byPortion =
+    each === undefined || eachGrams === undefined
+      ? []
+      : [sayCost('ready-cut-each', { price: saidMoney(each), size: size(eachGrams) })];
+  const perPound = byPortion.length === 0 ? saidPrice(perLb) : price(perLb);
+  const args = { item: name(item), price: perPound };
+  return line(sayCost('ready-cut-set', args, say(hidden, { item: name(item) })), ...byPortion);
 }

@@ -7,6 +7,7 @@ import { list, name, say, weight } from '../core/reply.ts';
 import type { Test } from '../core/test.ts';
 import { figuresOf, receivedLine } from './card.ts';
 import { answered, asks, confirm, type Decision, type Intent, lacking, recorded, type Scene } from './intent.ts';
+import { openTestFor } from './route.ts';
 
 type Receive = EntryOf<'receive'>;
 
@@ -15,11 +16,12 @@ export const receive: Intent<'receive'> = {
   decide: (scene, entry) => {
     const { item } = entry;
     if (item === undefined) return asks(say('ask-what-item', { weight: weight(entry.weight) }), { wants: lacking(entry, 'item') });
-    const open = openTests(scene.kitchen).filter((test) => test.item === item);
-    const same = open.find((test) => isSame(test, entry));
-    if (same !== undefined && entry.sure !== true) return answered(say('already', { of: list([receivedLine(same, figuresOf(scene, same))]) }));
-    const [there] = open;
-    if (there !== undefined && entry.sure !== true) return anotherOrCorrection(entry, there, item);
+    if (entry.told !== true) {
+      const same = openTests(scene.kitchen).find((test) => test.item === item && isSame(test, entry));
+      if (same !== undefined) return answered(say('already', { of: list([receivedLine(same, figuresOf(scene, same))]) }));
+      const there = openTestFor(scene, item);
+      if (there !== undefined) return anotherOrCorrection(entry, there);
+    }
     return far(scene, entry, item) ?? openTest(scene, entry, item);
   },
 };
@@ -31,11 +33,17 @@ function isSame({ received }: Test, entry: Receive): boolean {
   return received.grams.eq(entry.weight) && priced && paid && (entry.pieces ?? received.pieces) === received.pieces;
 }
 
-function anotherOrCorrection(entry: Receive, there: Test, item: string): Decision {
+/** The same said again is another piece: that is what the words say. */
+function anotherOrCorrection(entry: Receive, there: Test): Decision {
   const { weight: grams, price, cost, pieces } = entry;
-  const replace = { kind: 'correct', item, weight: grams, price, cost, pieces } as const;
+  const item = there.item;
+  const replace = { kind: 'correct', item, weight: grams, price, cost, pieces, test: there.id } as const;
+  const anotherPiece: Receive = { ...entry, told: true };
   const args = { item: name(item), before: weight(there.received.grams), weight: weight(grams) };
-  return asks(say('ask-another-piece', args), { choices: { anotherPiece: { ...entry, sure: true }, replace } });
+  return asks(say('ask-another-piece', args), {
+    choices: { anotherPiece, replace },
+    again: { said: entry, accepts: anotherPiece },
+  });
 }
 
 /** A weight that may have lost or gained a decimal point is asked about once. */

@@ -1,8 +1,9 @@
 // The result of a closed test: where the piece went, what a pound and a portion cost, and the verdict.
+import { isOnTarget } from '../core/costs.ts';
 import type { Figures } from '../core/figures.ts';
 import { list, money, name, number, percent, price, type Reply, say, sayCost, size, weight } from '../core/reply.ts';
 import type { Test } from '../core/test.ts';
-import { basisLines, figuresOf, laborLines, line, portionsLine, receivedLine } from './card.ts';
+import { basisLines, figuresOf, laborLines, line, loadedCosts, portionsLine, receivedLine } from './card.ts';
 import type { Scene } from './intent.ts';
 import { testVerdictLines } from './verdict-lines.ts';
 
@@ -16,6 +17,7 @@ export function resultLines(scene: Scene, test: Test): readonly Reply[] {
     portions.length === 0 ? say('no-portions') : line(...portions, ...basisLines(figure)),
     line(...unaccounted(figure)),
     ...costLines(figure),
+    ...offTargetWords(scene, figure),
     ...laborLines(figure),
     ...(test.closedFlagged ? [say('closed-flagged')] : testVerdictLines(scene, test)),
   ];
@@ -39,9 +41,10 @@ export function costLines(figure: Figures): readonly Reply[] {
   return [line(...parts), ...loaded, ...offTarget(figure)];
 }
 
-function loadedLine({ costs }: Figures): Reply {
+function loadedLine(figure: Figures): Reply {
+  const { costs } = figure;
   const portion = costs?.loadedPortionCost === undefined ? [] : [sayCost('loaded-portion', { cost: money(costs.loadedPortionCost) })];
-  return line(...(costs === undefined ? [] : [sayCost('loaded-cost', { cost: price(costs.loadedCostPerLb) })]), ...portion);
+  return line(...loadedCosts(figure), ...portion);
 }
 
 function offTarget({ costs, portions }: Figures): readonly Reply[] {
@@ -49,4 +52,11 @@ function offTarget({ costs, portions }: Figures): readonly Reply[] {
   const heavy = !costs.giveawayPerPortion.isNegative();
   const args = { mean: size(portions.meanGrams), cost: money(costs.meanPortionCost), difference: money(costs.giveawayPerPortion.abs()) };
   return [sayCost(heavy ? 'portions-heavy' : 'portions-light', args)];
+}
+
+/** To those who may not see what it costs: that the portions are off their size. */
+function offTargetWords(scene: Scene, { portions }: Figures): readonly Reply[] {
+  const { targetGrams: target, meanGrams: mean } = portions ?? {};
+  if (scene.seesCosts || target === undefined || mean === undefined || isOnTarget(mean, target)) return [];
+  return [say(mean.gt(target) ? 'portions-heavy-plain' : 'portions-light-plain', { mean: size(mean), size: size(target) })];
 }

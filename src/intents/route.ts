@@ -1,33 +1,57 @@
 // Which test an entry belongs to: the one its item names, else the speaker's own, else the only open one, else ask.
 import type { Entry } from '../core/entry.ts';
+import type { TestId } from '../core/facts.ts';
 import { openTests } from '../core/kitchen.ts';
-import { name, say } from '../core/reply.ts';
+import { list, name, say } from '../core/reply.ts';
 import type { Test } from '../core/test.ts';
+import { labelOf } from './card.ts';
 import { asks, type Decision, lacking, refused, type Scene } from './intent.ts';
 
 type Routed = Entry & { readonly item?: string };
 
-/** Decides with the open test that the entry belongs to. */
+/** Decides with the open test that the entry belongs to; a question about it is bound to that test. */
 export function withTest(scene: Scene, entry: Routed, decide: (test: Test) => Decision): Decision {
-  const test = openTestFor(scene, entry.item);
-  if (test !== undefined) return decide(test);
-  const item = entry.item ?? scene.carried;
+  const test = testOf(scene, entry);
+  if (test !== undefined) return bound(decide(test), test.id);
+  const asked = entry.test === undefined ? undefined : scene.kitchen.tests.get(entry.test);
+  const item = asked?.item ?? entry.item ?? scene.carried;
   if (item !== undefined) return refused(say('no-open-test', { item: name(item) }));
   const open = openTests(scene.kitchen);
   if (open.length === 0) return refused(say('nothing-open'));
-  return asks(say('ask-which-test', { items: open.map((each) => each.item).join(', ') }), { wants: lacking(entry, 'item') });
+  const items = list(open.map((each) => labelOf(scene, each)));
+  return asks(say('ask-which-test', { items }), { wants: lacking(entry, 'item') });
 }
 
-/** The open test of an item, or the speaker's, or the only one. */
+/** What the answers make stays with the test, whatever the speaker or others turn to in between. */
+function bound(decision: Decision, test: TestId): Decision {
+  if (decision.is !== 'asked') return decision;
+  const { choices, again, wants } = decision.ask;
+  return {
+    ...decision,
+    ask: {
+      ...decision.ask,
+      choices: Object.fromEntries(Object.entries(choices).map(([word, entry]) => [word, { test, ...entry }])),
+      again: again && { ...again, accepts: { test, ...again.accepts } },
+      wants: wants && { ...wants, held: { test, ...wants.held } },
+    },
+  };
+}
+
+function testOf(scene: Scene, entry: Routed): Test | undefined {
+  if (entry.test === undefined) return openTestFor(scene, entry.item);
+  const asked = scene.kitchen.tests.get(entry.test);
+  return asked?.status === 'open' ? asked : undefined;
+}
+
+/** The open test of an item, or of any: the one that the speaker last wrote to, else the newest of the item or the only one. */
 export function openTestFor(scene: Scene, said: string | undefined): Test | undefined {
   const open = openTests(scene.kitchen);
-  const mine = scene.kitchen.speakers.get(scene.speaker)?.test;
   const item = said ?? scene.carried;
-  if (item !== undefined) {
-    const ofItem = open.filter((test) => test.item === item);
-    return ofItem.find((test) => test.id === mine) ?? ofItem.at(-1);
-  }
-  return open.find((test) => test.id === mine) ?? (open.length === 1 ? open[0] : undefined);
+  const fitting = item === undefined ? open : open.filter((test) => test.item === item);
+  const own = scene.kitchen.speakers.get(scene.speaker)?.tests ?? [];
+  const mine = own.findLast((id) => fitting.some((test) => test.id === id));
+  if (mine !== undefined) return fitting.find((test) => test.id === mine);
+  return item !== undefined || open.length === 1 ? fitting.at(-1) : undefined;
 }
 
 /** The item that a question or a price is about: said, of the open test, or of the test that the speaker last had. */
@@ -37,12 +61,14 @@ export function itemFor(scene: Scene, said: string | undefined): string | undefi
   const open = openTestFor(scene, undefined);
   if (open !== undefined) return open.item;
   if (openTests(scene.kitchen).length > 0) return undefined;
-  const mine = scene.kitchen.speakers.get(scene.speaker)?.test;
+  const mine = scene.kitchen.speakers.get(scene.speaker)?.tests.at(-1);
   const last = mine === undefined ? undefined : scene.kitchen.tests.get(mine);
-  return (last ?? newestTest(scene))?.item;
+  return (last ?? newest(scene, ({ status }) => status === 'closed'))?.item;
 }
 
-const newestTest = (scene: Scene): Test | undefined => [...scene.kitchen.tests.values()].filter((test) => test.status === 'closed').at(-1);
+/** The newest test at hand of those that fit. */
+export const newest = (scene: Scene, fits: (test: Test) => boolean): Test | undefined =>
+  [...scene.kitchen.tests.values()].filter(fits).sort((a, b) => a.id - b.id).at(-1);
 
 /** Decides with an item, or asks for it. */
 export function withItem(scene: Scene, entry: Routed, decide: (item: string) => Decision): Decision {

@@ -1,8 +1,9 @@
 // "scratch that": takes back the speaker's own last entry that still stands.
 import type { EntryOf } from '../core/entry.ts';
 import type { Recorded, TestId } from '../core/facts.ts';
-import { standingFacts } from '../core/test.ts';
-import { list, name, say } from '../core/reply.ts';
+import type { RecentEntry } from '../core/kitchen.ts';
+import { standingFacts, type Test, undoneEntries } from '../core/test.ts';
+import { list, name, type Reply, say, weight } from '../core/reply.ts';
 import { figuresOf, ofTest, overweightAsk, toGo } from './card.ts';
 import { confirm, type Decision, type Intent, type NewFact, recorded, refused, type Response, type Scene } from './intent.ts';
 import { factWords } from './fact-words.ts';
@@ -10,11 +11,22 @@ import { factWords } from './fact-words.ts';
 export const undo: Intent<'undo'> = {
   slots: [],
   decide: (scene, entry) => {
-    const last = scene.kitchen.speakers.get(scene.speaker)?.recent.at(-1);
+    const recent = scene.kitchen.speakers.get(scene.speaker)?.recent ?? [];
+    const last = recent.findLast((each) => stands(scene, each));
     if (last === undefined) return refused(say('nothing-to-undo'));
-    return othersWroteTo(scene, entry, last.facts) ?? takeBack(last.entry, last.facts);
+    return othersWroteTo(scene, entry, last.facts) ?? takeBack(scene, last);
   },
 };
+
+/** Whether an entry still stands: another one may have taken its place (the weight was of another part). */
+function stands(scene: Scene, { entry, facts }: RecentEntry): boolean {
+  return facts.some(({ test: id, fact }) => {
+    const test = id === undefined ? undefined : scene.kitchen.tests.get(id);
+    if (test === undefined) return true;
+    const undone = undoneEntries(test.facts);
+    return !undone.has(entry) && !(fact.type === 'corrected' && undone.has(fact.target));
+  });
+}
 
 /** Taking back a piece on which other people have weighed would lose their entries too: asked once. */
 function othersWroteTo(scene: Scene, entry: EntryOf<'undo'>, facts: readonly Recorded[]): Decision | undefined {
@@ -22,20 +34,61 @@ function othersWroteTo(scene: Scene, entry: EntryOf<'undo'>, facts: readonly Rec
   const test = opened?.test === undefined ? undefined : scene.kitchen.tests.get(opened.test);
   if (test === undefined || entry.sure === true) return undefined;
   const others = standingFacts(test.facts).filter(({ recorded: { speaker } }) => speaker !== scene.speaker);
-  return others.length === 0 ? undefined : confirm(say('ask-undo-others', { item: name(test.item), count: others.length }), entry);
+  if (others.length === 0) return undefined;
+  return confirm(say('ask-undo-others', { item: name(test.item), count: others.length }), entry);
 }
 
-function takeBack(target: string, facts: readonly Recorded[]): Decision {
+function takeBack(scene: Scene, { entry: target, facts }: RecentEntry): Decision {
   const tests = [...new Set(facts.map((each) => each.test))];
-  const undone: NewFact[] = tests.map((test) => ({ test, item: facts.find((each) => each.test === test)?.item, fact: { type: 'undone', target, bare: true } }));
-  return recorded(undone, (now) => respond(now, facts, tests));
+  const undone: NewFact[] = tests.map((test) => ({
+    test,
+    item: facts.find((each) => each.test === test)?.item,
+    fact: { type: 'undone', target, bare: true },
+  }));
+  const words = list(facts.flatMap((each) => factWords(asItStands(scene, each))));
+  return recorded(undone, (now) => respond(now, { facts, tests, words }));
 }
 
-function respond(scene: Scene, facts: readonly Recorded[], tests: readonly (TestId | undefined)[]): Response {
-  const took = say('took-back', { what: list(facts.flatMap(factWords)) });
-  const test = tests.map((id) => (id === undefined ? undefined : scene.kitchen.tests.get(id))).find((each) => each !== undefined);
+/** The fact with what others have corrected in it since. */
+function asItStands(scene: Scene, recorded: Recorded): Pick<Recorded, 'fact' | 'item'> {
+  const test = recorded.test === undefined ? undefined : scene.kitchen.tests.get(recorded.test);
+  const fact = test && standingFacts(test.facts).find((each) => isSameFact(each.recorded, recorded))?.fact;
+  return { item: recorded.item, fact: fact ?? recorded.fact };
+}
+
+const isSameFact = (one: Recorded, other: Recorded): boolean =>
+  one.entry === other.entry && one.fact.type === other.fact.type;
+
+interface Took {
+  readonly facts: readonly Recorded[];
+  readonly tests: readonly (TestId | undefined)[];
+  readonly words: ReturnType<typeof list>;
+}
+
+function respond(scene: Scene, { facts, tests, words }: Took): Response {
+  const took = say('took-back', { what: words });
+  const found = tests.flatMap((id) => (id === undefined ? [] : (scene.kitchen.tests.get(id) ?? [])));
+  const [test] = found;
   if (test === undefined) return { say: [took] };
   if (test.status === 'dropped') return { say: [took, say('test-gone', { item: name(test.item) })] };
   const reopened = facts.some(({ fact }) => fact.type === 'closed') ? [say('open-again', { item: name(test.item) })] : [];
-  return { say: [took, ...reopened, ofTest(scene, test, toGo(figuresOf(scene, test)))], ask: overweightAsk(scene, test) };
+  const lines = found.map((each) => ofTest(scene, each, ...leaves(each, facts), toGo(figuresOf(scene, each))));
+  return { say: [took, ...reopened, ...lines], ask: overweightAsk(scene, test) };
+}
+
+function leaves(test: Test, taken: readonly Recorded[]): readonly Reply[] {
+  const restored = restoredBy(test, taken);
+  return restored.length === 0 ? [] : [say('that-leaves', { what: list(restored) })];
+}
+
+/** What was put aside by a correction, by an entry in the place of another, or by a weight in the place of a former one. */
+function restoredBy(test: Test, taken: readonly Recorded[]): readonly Reply[] {
+  const aside = taken.flatMap(({ fact }) => (fact.type === 'corrected' || fact.type === 'undone' ? [fact.target] : []));
+  const facts = standingFacts(test.facts).filter(({ recorded }) => aside.includes(recorded.entry));
+  const weighed = taken.flatMap(({ fact }) => (fact.type === 'weighed' ? [fact.part] : []));
+  const parts = aside.length > 0 ? [] : test.parts.filter(({ part }) => weighed.includes(part));
+  return [
+    ...facts.flatMap(({ recorded: { item }, fact }) => factWords({ item, fact })),
+    ...parts.map(({ part, grams }) => say('part-weight', { part: name(part), weight: weight(grams) })),
+  ];
 }

@@ -4,12 +4,13 @@ import { poolOf, priceOf, readyCutOf } from '../core/kitchen.ts';
 import { list, money, name, percent, price, type Reply, say, sayCost } from '../core/reply.ts';
 import type { Test } from '../core/test.ts';
 import { itemVerdict, testVerdict, type Verdict } from '../core/verdict.ts';
-import { figuresOf, line } from './card.ts';
+import { figuresOf } from './card.ts';
 import type { Scene } from './intent.ts';
+import { newest } from './route.ts';
 
 /** The verdict of an item: of its open or newest test where there is no more than that, else of all its closed tests. */
 export function verdictLines(scene: Scene, item: string, at?: Decimal): readonly Reply[] {
-  const test = [...scene.kitchen.tests.values()].filter((each) => each.item === item && each.status !== 'dropped').at(-1);
+  const test = newest(scene, (each) => each.item === item && each.status !== 'dropped');
   const pool = poolOf(scene.kitchen, item);
   if (pool.tests === 0) return at === undefined && test !== undefined ? testVerdictLines(scene, test) : [sayCost('verdict-no-tests', { item: name(item) })];
   const pricePerLb = at ?? priceOf(scene.kitchen, item)?.perLb;
@@ -35,7 +36,7 @@ function words(verdict: Verdict, item: string): readonly Reply[] {
     sayCost(choice === 'close' ? cheaper : choice === 'cut' ? 'verdict-cut' : 'verdict-buy', args),
     ...(verdict.portionContradicts && verdict.savingPerPortion !== undefined ? [contradiction(verdict.savingPerPortion)] : []),
     ...turningPoints(verdict),
-    line(...sureness(verdict), ...inventory(verdict)),
+    say('line', { of: list([...sureness(verdict), ...inventory(verdict)], 'space') }),
   ];
 }
 
@@ -56,7 +57,7 @@ const turnYield = (even: Decimal, now: Decimal): Reply =>
   even.gt(ALL) || !even.gt(0) ? sayCost('turn-yield-never', { now: percent(now) }) : sayCost('turn-yield', { yield: percent(even), now: percent(now) });
 
 function sureness({ tests }: Verdict): readonly Reply[] {
-  return [tests === 1 ? sayCost('one-test') : sayCost('several-tests', { tests })];
+  return [tests === 1 ? sayCost('first-look') : sayCost('several-tests', { tests })];
 }
 
 function inventory({ counted, leftOut }: Verdict): readonly Reply[] {

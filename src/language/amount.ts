@@ -132,7 +132,7 @@ function scale(numbers: Numbers, tokens: readonly Token[], whole: readonly Whole
     const spelled = lead.form === 'tens' && first !== undefined && first.value > 0;
     if (first === undefined || spelled) return paired(numbers, tokens, lead);
     const second = scaleDigit(numbers, tokens, lead.end + 1);
-    const cost = lead.cost + first.cost;
+    const cost = lead.cost + first.cost + COST.entry;
     const one: Reading<Decimal> = { value: join(lead.value, String(first.value)), end: lead.end + 1, cost };
     const oneSaid = numbers.words.oh.has(tokens[lead.end]?.text ?? '') ? [] : [one];
     if (second === undefined) return [...oneSaid, ...paired(numbers, tokens, lead)];

@@ -16,6 +16,7 @@ const words = z.array(z.string());
 const lexiconSchema = z.strictObject({
   fillers: words,
   articles: words,
+  softeners: words,
   joints: words,
   chatter: words,
   counters: words,
@@ -43,11 +44,15 @@ export interface Language {
   readonly fillers: readonly (readonly string[])[];
   /** Articles, of the words that say nothing. */
   readonly articles: ReadonlySet<string>;
+  /** Words that make a number vague: an entry with one is asked about. */
+  readonly softeners: ReadonlySet<string>;
   /** Words between two entries. */
   readonly joints: ReadonlySet<string>;
   /** Words that show that people talk with each other. */
   readonly chatter: ReadonlySet<string>;
   readonly counters: ReadonlySet<string>;
+  /** Units that are written with a full stop behind them. */
+  readonly abbreviations: ReadonlySet<string>;
   readonly neverNames: ReadonlySet<string>;
   readonly lookalikes: ReadonlySet<string>;
   readonly names: Readonly<Record<NameKind, NameIndex>>;
@@ -60,7 +65,7 @@ export interface Language {
 export const TEXT_SLOTS = ['item', 'anyItem', 'part', 'anyPart', 'container', 'anyContainer', 'supplier', 'text'] as const;
 export const NUMBER_SLOTS = [
   'weight', 'unitWeight', 'clearWeight', 'size', 'unitSize', 'price', 'credit', 'sum', 'total', 'count', 'pieces', 'minutes',
-  'number', 'list', 'bare', 'markedPrice', 'small', 'plural',
+  'number', 'list', 'bare', 'markedPrice', 'small', 'answer', 'plural',
 ] as const; // prettier-ignore
 
 /** Reads the folder of a language. Throws a DataFault that names file and line where something in it is wrong. */
@@ -87,8 +92,10 @@ export function loadLanguage(folder: string, code: string, shapes: IntentShapes)
     units,
     fillers,
     articles: new Set(lexicon.articles),
+    softeners: new Set(lexicon.softeners),
     joints: new Set(lexicon.joints),
     chatter: new Set(lexicon.chatter),
+    abbreviations: new Set([...units.weight.keys(), ...units.minute, ...units.hour].filter((word) => word.length <= 4)),
     counters: new Set([...lexicon.counters, ...units.weight.keys()]),
     neverNames: new Set([...lexicon.neverNames, ...lexicon.chatter, ...lexicon.counters]),
     lookalikes: new Set(readData(join(home, 'lookalikes.yaml'), words)),

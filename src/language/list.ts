@@ -48,7 +48,8 @@ function readItems({ words, tokens, at }: Run, form: ItemReader): readonly Readi
     const unit = words.units.weight.get(follows(tokens, item.end)?.text ?? '');
     if (unit !== undefined) units.add(unit);
     end = unit === undefined ? item.end : item.end + 1;
-    place = words.numbers.words.and.has(tokens[end]?.text ?? '') ? end + 1 : end;
+    const joint = tokens[end]?.text ?? '';
+    place = words.numbers.words.and.has(joint) || joint === '/' ? end + 1 : end;
   }
   if (amounts.length < 2) return [];
   const [unit, other] = [...units];

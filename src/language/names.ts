@@ -140,10 +140,15 @@ function nearWords(index: NameIndex, word: string, untouched: Untouched): readon
 
 /** Words of names within one slip of this one (two from seven letters on), or of the same sound and first letter. */
 function findNear(index: NameIndex, word: string, untouched: Untouched): readonly NearWord[] {
-  if (index.words.has(word)) return [{ word, cost: 0 }];
-  if (word.length < 4 || untouched(word)) return [];
+  const itself: readonly NearWord[] = index.words.has(word) ? [{ word, cost: 0 }] : [];
+  if (word.length < 3 || untouched(word)) return itself;
+  return [...itself, ...nearlyWords(index, word)];
+}
+
+function nearlyWords(index: NameIndex, word: string): readonly NearWord[] {
   const letter = index.byLetter.get(word.charAt(0)) ?? [];
   const spelt = letter.flatMap((known) => {
+    if (known === word || (word.length < 4 && known.length !== word.length + 1)) return [];
     const slips = known.length < 4 ? (undoubled(word) === known ? 1 : 9) : slipsBetween(word, known, known.length >= 7 ? 2 : 1);
     return slips <= (known.length >= 7 ? 2 : 1) ? [{ word: known, cost: COST.misspelt + slips }] : [];
   });

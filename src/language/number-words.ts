@@ -14,6 +14,7 @@ export const numbersSchema = z.strictObject({
   point: words,
   and: words,
   one: words,
+  another: words,
   dozen: z.record(z.string(), z.number().int()),
   fractions: z.record(z.string(), z.string().regex(/^\d+\/\d+$/)),
   homophones: z.strictObject({ sure: z.record(z.string(), digit), beside: z.record(z.string(), digit) }),
@@ -38,6 +39,7 @@ export interface NumberWords {
   readonly point: ReadonlySet<string>;
   readonly and: ReadonlySet<string>;
   readonly one: ReadonlySet<string>;
+  readonly another: ReadonlySet<string>;
   readonly dozen: ReadonlyMap<string, number>;
   readonly fractions: ReadonlyMap<string, Decimal>;
   readonly sure: ReadonlyMap<string, number>;
@@ -61,6 +63,7 @@ export function numberWords(data: NumbersData): NumberWords {
     point: new Set(data.point),
     and: new Set(data.and),
     one: new Set(data.one),
+    another: new Set(data.another),
     dozen: new Map(Object.entries(data.dozen)),
     fractions: new Map(Object.entries(data.fractions).map(([word, share]) => [word, fraction(share)])),
     sure: new Map(Object.entries(data.homophones.sure)),

@@ -46,10 +46,10 @@ const MOST_STRAY = 2;
 /** Reads one line. `answering`: a question stands, so that its answers are read too. */
 export function parse(listener: Listener, line: string, options: { answering: boolean }): Heard {
   const { language } = listener;
-  const { written: text, tokens: all } = tokenise(line, language.decimalMark);
+  const { written: text, tokens: all } = tokenise(line, language.decimalMark, language.abbreviations);
   const tokens = spellKeywords(language, withoutFillers(language, all));
   if (tokens.length === 0) return { said: [] };
-  return judge({ language, tokens, text, covers: cheapestCovers(listener, tokens, options) });
+  return judge({ language, tokens, text, covers: cheapestCovers(listener, tokens, options), starts: listener.startsNumber });
 }
 
 /** Drops the words that say nothing; what they stood between keeps its breaks and its question mark. */
@@ -172,10 +172,11 @@ interface Judged {
   readonly tokens: readonly Token[];
   readonly text: string;
   readonly covers: readonly Cover[];
+  readonly starts: Listener['startsNumber'];
 }
 
 /** Keeps what is clear. Where words were left over, what stands beside them is asked about or was not for us. */
-function judge({ language, tokens, text, covers }: Judged): Heard {
+function judge({ language, tokens, text, covers, starts }: Judged): Heard {
   const [cover, ...others] = covers;
   if (cover === undefined) return { said: [] };
   const said = cover.matches.map((match) => ({ match, said: asSaid(match, text, tokens) }));
@@ -189,7 +190,8 @@ function judge({ language, tokens, text, covers }: Judged): Heard {
   for (const match of [...cover.matches, ...cover.matches.toReversed()]) if (spoils(match)) for (const run of runs.slice(match.from, match.end)) spoilt.add(run);
   const clean = said.filter((each) => each.said.firm && !spoils(each.match));
   const doubtful = said.some(({ match, said: one }) => one.firm && spoils(match) && isEntryLike({ language, tokens, cover, runs, match }));
-  const unread = doubtful ? cover.unread.map((at) => tokens[at]?.text ?? '').join(' ') : undefined;
+  const lost = clean.length > 0 && holdsNumber({ language, tokens, cover, starts });
+  const unread = doubtful || lost ? cover.unread.map((at) => tokens[at]?.text ?? '').join(' ') : undefined;
   return { said: clean.map((each) => each.said), ...(unread === undefined ? {} : { unread }) };
 }
 
@@ -199,6 +201,14 @@ function commaRuns(tokens: readonly Token[]): readonly number[] {
   return tokens.map((token, at) => (token.before !== 'space' && at > 0 ? (run += 1) : run));
 }
 
+/** A number that nothing reads, beside entries that are read: part of them was not understood, unless people talk. */
+function holdsNumber({ language, tokens, cover, starts }: Pick<Judged, 'language' | 'tokens' | 'starts'> & { cover: Cover }): boolean {
+  const { numbers } = language;
+  const isNumber = (token: Token): boolean => starts(token) && !numbers.one.has(token.text) && !numbers.beside.has(token.text);
+  const words = cover.unread.flatMap((at) => tokens[at] ?? []);
+  return words.some(isNumber) && !words.some((token) => language.chatter.has(token.text));
+}
+
 /** An entry with a few stray words, not talk that happens to hold one. */
 function isEntryLike(at: { language: Language; tokens: readonly Token[]; cover: Cover; runs: readonly number[]; match: Match }): boolean {
   const { language, tokens, cover, runs, match } = at;
@@ -206,7 +216,7 @@ function isEntryLike(at: { language: Language; tokens: readonly Token[]; cover: 
   const words = cover.unread.map((place) => tokens[place]?.text ?? '');
   const stray = cover.unread.filter((place) => mine.has(runs[place] ?? -1));
   const named = Object.values(match.slots).some((slot) => typeof slot.value === 'string' && slot.free !== true);
-  const talk = words.some((word) => language.chatter.has(word) || language.neverNames.has(word));
+  const talk = words.some((word) => language.chatter.has(word) || (language.neverNames.has(word) && !language.softeners.has(word)));
   return named && match.meaning.ask === undefined && stray.length <= MOST_STRAY && !talk;
 }
 
@@ -240,8 +250,9 @@ function unitDoubt(slots: Match['slots']): Doubt | undefined {
 }
 
 const rawFrom = (reading: SlotReading, text: string, tokens: readonly Token[]): string => {
-  const from = reading.from === undefined ? undefined : tokens[reading.from]?.from;
-  return from === undefined ? '' : text.slice(from).trim();
+  if (reading.from === undefined) return '';
+  const before = tokens[reading.from - 1]?.to ?? 0;
+  return text.slice(before).replace(/^[\s:,-]+/, '').trim();
 };
 
 const wordsOf = ({ from, end }: Match, text: string, tokens: readonly Token[]): string =>

@@ -25,14 +25,16 @@ function readSums(words: WeightWords, tokens: readonly Token[], at: number): Sum
   const signed = units.sign.has(tokens[at]?.text ?? '');
   if (signed && follows(tokens, at + 1) === undefined) return [];
   const from = signed ? at + 1 : at;
-  const read = [
+  const told = [
     ...exactAmounts(numbers, tokens, from).filter((each) => !isShare(numbers, tokens.slice(from, each.end), each.value)),
     ...dollarsAndCents(words, tokens, from),
+  ];
+  const paired = [
     ...pairs(numbers, tokens, from),
     ...hundredsPairs(numbers, tokens, from),
     ...digitByDigit(numbers, tokens, from),
   ];
-  return read.flatMap((sum) => withCurrency(words, tokens, sum));
+  return [...told.flatMap((sum) => withCurrency(words, tokens, sum)), ...paired.map((sum) => withCents(words, tokens, sum))];
 }
 
 /** "half", "a quarter": nobody names a sum so. */
@@ -47,6 +49,10 @@ function withCurrency(words: WeightWords, tokens: readonly Token[], sum: Reading
   if (units.whole.has(next) || units.sign.has(next)) return [{ ...sum, end: sum.end + 1 }];
   return [sum];
 }
+
+/** "seven forty five cents": the cents are told already. */
+const withCents = ({ units }: WeightWords, tokens: readonly Token[], sum: Reading<Decimal>): Reading<Decimal> =>
+  units.cent.has(follows(tokens, sum.end)?.text ?? '') || units.whole.has(follows(tokens, sum.end)?.text ?? '') ? { ...sum, end: sum.end + 1 } : sum;
 
 /** "seven dollars [and] forty [cents]", "a dollar fifty", "a buck and a half". */
 function dollarsAndCents(words: WeightWords, tokens: readonly Token[], at: number): Sums {

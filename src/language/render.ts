@@ -21,11 +21,13 @@ export function renderer(language: string, wording: string): Render {
   const bundle = new FluentBundle(language, { useIsolating: false });
   const [error] = bundle.addResource(new FluentResource(wording));
   if (error !== undefined) throw error;
-  return (replies, reader) => replies.flatMap((reply) => renderOne({ bundle, language, reader }, reply) ?? []).join('\n');
+  return (replies, reader) =>
+    replies.flatMap((reply) => renderOne({ bundle, language, reader }, reply) ?? []).join('\n');
 }
 
 /** The names of all messages: tests hold them against what the code says. */
-export const messageNames = (wording: string): readonly string[] => new FluentResource(wording).body.map(({ id }) => id);
+export const messageNames = (wording: string): readonly string[] =>
+  new FluentResource(wording).body.map(({ id }) => id);
 
 interface Voice {
   readonly bundle: FluentBundle;
@@ -34,10 +36,12 @@ interface Voice {
 }
 
 function renderOne(voice: Voice, reply: Reply): string | undefined {
-  if (reply.cost === true && !voice.reader.seesCosts) return undefined;
+  if (reply.cost === true && !voice.reader.seesCosts) return reply.instead && renderOne(voice, reply.instead);
   const pattern = voice.bundle.getMessage(reply.id)?.value;
   if (pattern == null) throw new Error(`no wording for ${reply.id}`);
-  const args = Object.fromEntries(Object.entries(reply.args ?? {}).map(([name, value]) => [name, renderValue(voice, value)]));
+  const args = Object.fromEntries(
+    Object.entries(reply.args ?? {}).map(([name, value]) => [name, renderValue(voice, value)]),
+  );
   const text = voice.bundle.formatPattern(pattern, args).trim();
   return text === '' ? undefined : text;
 }
@@ -53,9 +57,9 @@ function renderValue(voice: Voice, value: ReplyValue): string | number {
     case 'size':
       return sizeText(value.grams, reader.unit);
     case 'money':
-      return moneyText(voice, value.amount, 2);
+      return moneyText(voice, value.amount, value.exact);
     case 'price':
-      return `${moneyText(voice, perUnit(value.perLb, reader.unit), 2)}/${reader.unit}`;
+      return `${moneyText(voice, perUnit(value.perLb, reader.unit), value.exact)}/${reader.unit}`;
     case 'percent':
       return `${roundTo(value.value, 1).toString()} %`;
     case 'number':
@@ -87,16 +91,24 @@ const signs = new Map<string, string>();
 function signOf(language: string, currency: string): string {
   const known = signs.get(currency);
   if (known !== undefined) return known;
-  const parts = new Intl.NumberFormat(language, { style: 'currency', currency, currencyDisplay: 'narrowSymbol' }).formatToParts(0);
+  const parts = new Intl.NumberFormat(language, {
+    style: 'currency',
+    currency,
+    currencyDisplay: 'narrowSymbol',
+  }).formatToParts(0);
   const sign = parts.find(({ type }) => type === 'currency')?.value ?? currency;
   const spaced = /[A-Z]$/.test(sign) ? `${sign} ` : sign;
   signs.set(currency, spaced);
   return spaced;
 }
 
-/** To the cent; what is exact to a tenth of a cent (a bag at 12.5 cents) is not rounded. */
-function moneyText({ language, reader }: Voice, amount: Decimal, places: number): string {
-  const shown = amount.decimalPlaces() === places + 1 ? places + 1 : places;
+/** The places to which an amount is read back that was said with a fraction of a cent (a bag at 12.5 cents). */
+const MOST_PLACES = 4;
+
+/** To the cent. */
+function moneyText({ language, reader }: Voice, amount: Decimal, exact?: true): string {
+  const places = amount.decimalPlaces();
+  const shown = exact === true && places <= MOST_PLACES ? Math.max(2, places) : 2;
   return `${amount.isNegative() ? '-' : ''}${signOf(language, reader.currency)}${roundTo(amount.abs(), shown).toFixed(shown)}`;
 }
 
@@ -104,7 +116,8 @@ const dates = new Map<string, Intl.DateTimeFormat>();
 
 function dateText({ language, reader }: Voice, at: string): string {
   const known = dates.get(reader.timezone);
-  const format = known ?? new Intl.DateTimeFormat(language, { month: 'short', day: 'numeric', timeZone: reader.timezone });
+  const format =
+    known ?? new Intl.DateTimeFormat(language, { month: 'short', day: 'numeric', timeZone: reader.timezone });
   if (known === undefined) dates.set(reader.timezone, format);
   return format.format(new Date(at));
 }

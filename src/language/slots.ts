@@ -79,6 +79,7 @@ export function numberReaders(context: SlotContext): Readonly<Record<string, Slo
     number: (tokens, at) => amounts(context.numbers, tokens, at).map((each) => impossible(each, each.value.gt(0))),
     list: listReader(context),
     bare: (tokens, at) => bareNumbers(context, tokens, at),
+    answer: (tokens, at) => [...bareNumbers(context, tokens, at), ...durations(context, tokens, at).map((each) => ({ ...each, value: { minutes: each.value } }))],
   };
 }
 
@@ -108,13 +109,16 @@ function weightReader(context: SlotContext, bare: WeightUnit): SlotReader {
     });
 }
 
+/** A size in pounds or kilograms may be the weight of all portions: what it is, the intent settles. */
 function sizeReader(context: SlotContext): SlotReader {
   const bare = portionUnit(context.unit);
-  const { minPortionGrams, maxPortionGrams } = context.limits;
+  const { minPortionGrams, maxPortionGrams, maxReceivedGrams } = context.limits;
   return (tokens, at) =>
     weights(context, tokens, at).map((each) => {
+      const { unit } = each.value;
       const grams = gramsOf(each.value, bare);
-      return impossible({ ...each, value: grams, unit: each.value.unit }, grams.gte(minPortionGrams) && grams.lte(maxPortionGrams));
+      const most = unit === 'lb' || unit === 'kg' ? maxReceivedGrams : maxPortionGrams;
+      return impossible({ ...each, value: grams, unit }, grams.gte(minPortionGrams) && grams.lte(most));
     });
 }
 
@@ -192,8 +196,7 @@ function bareNumbers(context: SlotContext, tokens: readonly Token[], at: number)
     found.set(end, { value: { ...value, ...known?.value }, cost: Math.min(cost, known?.cost ?? cost) });
   };
   for (const each of weights(context, tokens, at)) if (each.doubt === undefined) add(each.end, asWeight(context, each.value), each.cost);
-  for (const each of wholes(context.numbers, tokens, at)) add(each.end, { count: each.value, minutes: decimal(String(each.value)) }, each.cost);
-  for (const each of durations(context, tokens, at)) if (each.doubt === undefined) add(each.end, { minutes: each.value }, each.cost);
+  for (const each of wholes(context.numbers, tokens, at)) if (each.value > 0) add(each.end, { count: each.value, minutes: decimal(String(each.value)) }, each.cost);
   for (const each of prices(context, tokens, at)) {
     if (each.doubt !== undefined || !each.value.amount.gt(0) || each.value.amount.gt(context.limits.maxSum)) continue;
     const price = perLbFrom(each.value.amount, each.value.per ?? context.unit);

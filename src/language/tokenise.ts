@@ -26,6 +26,7 @@ function plain(line: string): string {
     .replace(ACCENT, '')
     .replace(/[’‘`´]/g, "'")
     .replace(/[–—−‐‑]/g, '-')
+    .replace(/\.{2,}/g, ' ')
     .toLowerCase();
 }
 
@@ -40,19 +41,25 @@ export interface Line {
 interface Scan {
   readonly text: string;
   readonly decimalMark: '.' | ',';
+  /** Words whose full stop ends no sentence ("lb."). */
+  readonly abbreviations: ReadonlySet<string>;
   readonly tokens: Token[];
   before: Token['before'];
 }
 
-export function tokenise(line: string, decimalMark: '.' | ',' = '.'): Line {
+const NO_ABBREVIATIONS: ReadonlySet<string> = new Set();
+
+export function tokenise(line: string, decimalMark: '.' | ',' = '.', abbreviations = NO_ABBREVIATIONS): Line {
   const text = plain(line);
-  const scan: Scan = { text, decimalMark, tokens: [], before: 'stop' };
+  const scan: Scan = { text, decimalMark, abbreviations, tokens: [], before: 'stop' };
   let at = 0;
   while (at < text.length) at = step(scan, at);
   return { text, written: text.length === line.length ? line : text, tokens: scan.tokens };
 }
 
 function step(scan: Scan, at: number): number {
+  const clock = clockEnd(scan.text, at);
+  if (clock > at) return unreadable(scan, at, clock);
   const char = scan.text[at] ?? '';
   const next = scan.text[at + 1] ?? '';
   if (DIGIT.test(char) || (char === '.' && DIGIT.test(next) && !DIGIT.test(scan.text[at - 1] ?? ''))) return figures(scan, at);
@@ -64,6 +71,23 @@ function step(scan: Scan, at: number): number {
   return at + 1;
 }
 
+/** A time of day ("7:30") or a range ("14-15") is no amount: it is kept together, and nothing reads it. */
+function clockEnd(text: string, at: number): number {
+  if (!DIGIT.test(text[at] ?? '') || DIGIT.test(text[at - 1] ?? '')) return at;
+  let end = at;
+  while (DIGIT.test(text[end] ?? '')) end += 1;
+  const mark = text[end];
+  if (end - at > 2 || (mark !== ':' && mark !== '-') || !DIGIT.test(text[end + 1] ?? '')) return at;
+  end += 1;
+  while (/[\d.]/.test(text[end] ?? '') && DIGIT.test(text[end] ?? '')) end += 1;
+  return end;
+}
+
+function unreadable(scan: Scan, from: number, to: number): number {
+  push(scan, { text: scan.text.slice(from, to), kind: 'mark' }, [from, to]);
+  return to;
+}
+
 /** A dash is a minus where it stands before a digit and after a space, a sign or nothing. */
 const startsNumber = (text: string, at: number): boolean => at === 0 || /[\s$€£@=:,(]/.test(text[at - 1] ?? '');
 
@@ -72,9 +96,10 @@ function breakAt(scan: Scan, at: number): void {
   const next = scan.text[at + 1] ?? '';
   const last = scan.tokens.at(-1);
   if (char === '?' && last !== undefined) scan.tokens[scan.tokens.length - 1] = { ...last, asks: true };
+  if (char === '.' && scan.abbreviations.has(last?.text ?? '') && next !== '') return;
   if (STOPS.has(char)) scan.before = 'stop';
   else if (/[,;:()[\]"]/.test(char) || (char === '-' && next === ' ')) raise(scan, 'comma');
-  else if (!/[\s'_-]/.test(char)) push(scan, { text: char, kind: 'mark' }, [at, at + 1]);
+  else if (!/[\s'_-]/.test(char) && !/[\u2600-\u27bf\ud800-\udfff]/.test(char)) push(scan, { text: char, kind: 'mark' }, [at, at + 1]);
 }
 
 function raise(scan: Scan, to: 'comma'): void {
@@ -90,12 +115,16 @@ function figures(scan: Scan, at: number): number {
   let end = at;
   while (end < scan.text.length && /[\d.,]/.test(scan.text[end] ?? '')) end += 1;
   while (end > at && /[.,]/.test(scan.text[end - 1] ?? '')) end -= 1;
+  const bare = scan.text[at - 1] === decimalComma(scan) && /[\s(:=]/.test(scan.text[at - 2] ?? ' ');
   for (const [index, figure] of readFigures(scan.text.slice(at, end), scan.decimalMark).entries()) {
     if (index > 0) raise(scan, 'comma');
-    push(scan, { text: figure.text, kind: 'figure', garbled: figure.garbled }, [at, end]);
+    push(scan, { text: figure.text, kind: 'figure', garbled: figure.garbled || bare }, [at, end]);
   }
   return end;
 }
+
+/** The comma in front of a number without its zero (",5"), where a comma is not the decimal mark of the language. */
+const decimalComma = ({ decimalMark }: Scan): string => (decimalMark === '.' ? ',' : '.');
 
 function negative(scan: Scan, at: number): number {
   const end = figures(scan, at + 1);

@@ -72,7 +72,8 @@ function articles(words: WeightWords, tokens: readonly Token[], at: number): Wei
   if (unit === undefined || tokens[place]?.kind !== 'word') return [];
   const one = { value: { amount: decimal('1'), unit }, end: place + 1, cost: 0 };
   const found = afterUnit(words, tokens, one, unit);
-  return article ? found : found.filter((each) => each.end > one.end);
+  const another = words.numbers.words.another.has(tokens[at - 1]?.text ?? '');
+  return article || another ? found : found.filter((each) => each.end > one.end);
 }
 
 /** What may come behind a unit: "and a half", "six [ounces]", "point five". */

@@ -9,7 +9,11 @@ export interface Output {
 }
 
 /** Exit status: 0, also where some turns were asked or refused; 2 where the file can't be read. */
-export async function replay(args: readonly string[], open: OpenScratch, { out, err }: Output): Promise<number> {
+export async function replay(
+  args: readonly string[],
+  open: OpenScratch,
+  { out, err }: Output,
+): Promise<number> {
   const [path, ...more] = args.filter((arg) => !arg.startsWith('--'));
   const unknown = args.find((arg) => arg.startsWith('--') && arg !== '--json');
   if (path === undefined || more.length > 0 || unknown !== undefined) {

@@ -4,7 +4,9 @@ import { Temporal } from 'temporal-polyfill';
 /** The UTC instant of a local time such as "2026-03-06T09:00"; undefined where date or zone do not exist. */
 export function instantOf(local: string, zone: string): string | undefined {
   try {
-    return new Date(Temporal.PlainDateTime.from(local, { overflow: 'reject' }).toZonedDateTime(zone).epochMilliseconds).toISOString();
+    return new Date(
+      Temporal.PlainDateTime.from(local, { overflow: 'reject' }).toZonedDateTime(zone).epochMilliseconds,
+    ).toISOString();
   } catch (error) {
     if (error instanceof RangeError) return undefined;
     throw error;

@@ -28,15 +28,27 @@ export async function play(open: OpenScratch, shift: Shift): Promise<Played> {
 }
 
 /** A turn as a message; costs are withheld from those whose role is cutter. */
-export function messageOf(shift: Shift, turn: Pick<ShiftTurn, 'from' | 'instant' | 'text'>, id: string): Message {
-  return { id, speaker: turn.from, at: turn.instant, text: turn.text, seesCosts: shift.roles.get(turn.from) !== 'cutter' };
+export function messageOf(
+  shift: Shift,
+  turn: Pick<ShiftTurn, 'from' | 'instant' | 'text'>,
+  id: string,
+): Message {
+  return {
+    id,
+    speaker: turn.from,
+    at: turn.instant,
+    text: turn.text,
+    seesCosts: shift.roles.get(turn.from) !== 'cutter',
+  };
 }
 
 /** The conversation as a chat would show it. */
 export function asChat({ turns }: Played): string {
-  const lines = (turns as readonly { at: string; from: string; text: string; reply: string }[]).flatMap(({ at, from, text, reply }) => [
-    `${at.replace('T', ' ')}  ${from}: ${text}`,
-    ...(reply === '' ? [] : reply.split('\n').map((line) => `    > ${line}`)),
-  ]);
+  const lines = (turns as readonly { at: string; from: string; text: string; reply: string }[]).flatMap(
+    ({ at, from, text, reply }) => [
+      `${at.replace('T', ' ')}  ${from}: ${text}`,
+      ...(reply === '' ? [] : reply.split('\n').map((line) => `    > ${line}`)),
+    ],
+  );
   return lines.join('\n');
 }

@@ -26,12 +26,22 @@ export interface Shift {
 /** A shift file that can't be read: "file:line: what is wrong". */
 export class ShiftFault extends Error {}
 
-const figure = z.union([z.string(), z.number()]).transform(String).pipe(z.string().regex(/^\d+(\.\d+)?$/, 'is not a figure')).transform((text) => decimal(text));
+const figure = z
+  .union([z.string(), z.number()])
+  .transform(String)
+  .pipe(z.string().regex(/^\d+(\.\d+)?$/, 'is not a figure'))
+  .transform((text) => decimal(text));
 
 const kitchenSchema = z.strictObject({
   unit: z.enum(['lb', 'kg']).default('lb'),
-  currency: z.string().regex(/^[A-Z]{3}$/, 'is no currency code').default('USD'),
-  timezone: z.string().refine((zone) => instantOf('2000-01-01T00:00', zone) !== undefined, 'is no time zone').default('UTC'),
+  currency: z
+    .string()
+    .regex(/^[A-Z]{3}$/, 'is no currency code')
+    .default('USD'),
+  timezone: z
+    .string()
+    .refine((zone) => instantOf('2000-01-01T00:00', zone) !== undefined, 'is no time zone')
+    .default('UTC'),
   language: z.enum(['en']).default('en'),
   laborRatePerHour: figure.optional(),
   laborAvoidable: z.boolean().default(true),
@@ -41,12 +51,18 @@ const kitchenSchema = z.strictObject({
 
 const turnSchema = z
   .strictObject({
-    at: z.string().regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d$/, 'is no local time like 2026-03-06T09:00').optional(),
+    at: z
+      .string()
+      .regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d$/, 'is no local time like 2026-03-06T09:00')
+      .optional(),
     from: z.string().min(1).default('cutter'),
     said: z.string().optional(),
     typed: z.string().optional(),
   })
-  .refine(({ said, typed }) => (said === undefined) !== (typed === undefined), 'a turn has either "said" or "typed"');
+  .refine(
+    ({ said, typed }) => (said === undefined) !== (typed === undefined),
+    'a turn has either "said" or "typed"',
+  );
 
 const MOST_BYTES = 4_000_000;
 
@@ -55,13 +71,17 @@ export function readShift(path: string): Shift {
   const reader = openFile(path);
   const contents = reader.document.contents;
   if (!isMap(contents)) throw reader.fault(contents, 'a shift has a kitchen and turns');
-  const kitchen = reader.read(contents.get('kitchen', true) as Node | undefined, kitchenSchema, {});
+  const kitchen = reader.read(contents.get('kitchen', true), kitchenSchema, {});
   const turns = contents.get('turns', true);
   const extra = contents.items.find(({ key }) => !['kitchen', 'turns'].includes(String(key)));
-  if (extra !== undefined) throw reader.fault(extra.key as Node, `"${String(extra.key)}" is no part of a shift`);
+  if (extra !== undefined) throw reader.fault(extra.key, `"${String(extra.key)}" is no part of a shift`);
   if (!isSeq(turns)) throw reader.fault(contents, 'a shift has a list of turns');
   const { roles, summaryAt: _, ...settings } = kitchen;
-  return { settings, roles: new Map(Object.entries(roles)), turns: readTurns(reader, turns.items as Node[], settings.timezone) };
+  return {
+    settings,
+    roles: new Map(Object.entries(roles)),
+    turns: readTurns(reader, turns.items as Node[], settings.timezone),
+  };
 }
 
 function readTurns(reader: FileReader, items: readonly Node[], timezone: string): readonly ShiftTurn[] {
@@ -82,21 +102,40 @@ function readTurns(reader: FileReader, items: readonly Node[], timezone: string)
 interface FileReader {
   readonly document: Document;
   readonly fault: (node: unknown, what: string) => ShiftFault;
-  readonly read: <Schema extends z.ZodType>(node: Node | undefined, schema: Schema, otherwise?: unknown) => z.output<Schema>;
+  readonly read: <Schema extends z.ZodType>(
+    node: Node | undefined,
+    schema: Schema,
+    otherwise?: unknown,
+  ) => z.output<Schema>;
 }
 
 function openFile(path: string): FileReader {
   const lines = new LineCounter();
   const document = parseDocument(textOf(path), { lineCounter: lines, prettyErrors: false });
-  const lineAt = (offset: number | undefined): number => (offset === undefined ? 1 : lines.linePos(offset).line);
-  const fault = (node: unknown, what: string): ShiftFault => new ShiftFault(`${path}:${lineAt((node as Node | null)?.range?.[0])}: ${what}`);
+  const lineAt = (offset: number | undefined): number =>
+    offset === undefined ? 1 : lines.linePos(offset).line;
+  const fault = (node: unknown, what: string): ShiftFault =>
+    new ShiftFault(`${path}:${lineAt((node as Node | null)?.range?.[0])}: ${what}`);
   const [error] = document.errors;
-  if (error !== undefined) throw new ShiftFault(`${path}:${lineAt(error.pos[0])}: ${error.message.split('\n')[0] ?? ''}`);
+  if (error !== undefined)
+    throw new ShiftFault(`${path}:${lineAt(error.pos[0])}: ${error.message.split('\n')[0] ?? ''}`);
+  const plain = (node: Node): unknown => {
+    try {
+      return node.toJS(document);
+    } catch (error) {
+      // Aliases that repeat each other without end, or name nothing.
+      if (error instanceof ReferenceError) throw fault(node, error.message);
+      throw error;
+    }
+  };
   const read: FileReader['read'] = (node, schema, otherwise) => {
-    const result = schema.safeParse(node === undefined ? otherwise : node.toJS(document));
+    const result = schema.safeParse(node === undefined ? otherwise : plain(node));
     if (result.success) return result.data;
     const [issue] = result.error.issues;
-    throw fault(faultyNode(node, issue), `${issue?.path.join('.') ?? ''} ${issue?.message ?? 'is wrong'}`.trim());
+    throw fault(
+      faultyNode(node, issue),
+      `${issue?.path.join('.') ?? ''} ${issue?.message ?? 'is wrong'}`.trim(),
+    );
   };
   return { document, fault, read };
 }

@@ -21,7 +21,8 @@ export interface ParseParts {
   readonly err: (text: string) => void;
 }
 
-const USAGE = 'parse --json [--lang en] [--unit lb|kg] [--spoken] [--now 2026-03-06T09:00] [--context SHIFT.yaml] [--from NAME]';
+const USAGE =
+  'parse --json [--lang en] [--unit lb|kg] [--spoken] [--now 2026-03-06T09:00] [--context SHIFT.yaml] [--from NAME]';
 
 /** Exit status: 0, or 2 where the options or the context can't be read. */
 export async function parseCommand(args: readonly string[], parts: ParseParts): Promise<number> {
@@ -31,7 +32,10 @@ export async function parseCommand(args: readonly string[], parts: ParseParts): 
     return 2;
   }
   try {
-    const judge = options.context === undefined ? steady(parts.judge(options)) : await inContext(options.context, parts, options);
+    const judge =
+      options.context === undefined
+        ? steady(parts.judge(options))
+        : await inContext(options.context, parts, options);
     for await (const line of createInterface({ input: parts.input, crlfDelay: Infinity })) {
       const { entries, ask } = await judge(line);
       parts.out(JSON.stringify({ text: line, entries, ask }));
@@ -65,7 +69,9 @@ function optionsOf(args: readonly string[]): Options | undefined {
       },
     });
     const { lang, unit, now, context, from } = values;
-    return lang === 'en' && (unit === 'lb' || unit === 'kg') ? { lang, unit, now, context, from } : undefined;
+    const readable = lang === 'en' && (unit === 'lb' || unit === 'kg');
+    if (!readable || (now !== undefined && instantOf(now, 'UTC') === undefined)) return undefined;
+    return { lang, unit, now, context, from };
   } catch {
     return undefined;
   }
@@ -77,7 +83,11 @@ const steady =
     Promise.resolve(judge(line));
 
 /** Each line as the next turn after the shift; none changes what the next one meets. */
-async function inContext(path: string, parts: ParseParts, { from, now }: Options): Promise<(line: string) => Promise<Judged>> {
+async function inContext(
+  path: string,
+  parts: ParseParts,
+  { from, now }: Options,
+): Promise<(line: string) => Promise<Judged>> {
   const shift = readShift(path);
   const scratch = await parts.open(shift.settings);
   await playInto(scratch, shift);

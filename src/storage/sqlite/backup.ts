@@ -12,6 +12,7 @@ export async function backupSqlite(source: string, target: string): Promise<void
   try {
     const place = settle(target);
     if (existsSync(place)) throw new StoreError('exists', target);
+    if (!existsSync(source)) throw new StoreError('unavailable', source);
     await copyTo(resolve(source), place);
   } catch (error) {
     throw classed(error, target);
