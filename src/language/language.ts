@@ -65,7 +65,7 @@ export interface Language {
 export const TEXT_SLOTS = ['item', 'anyItem', 'part', 'anyPart', 'container', 'anyContainer', 'supplier', 'text'] as const;
 export const NUMBER_SLOTS = [
   'weight', 'unitWeight', 'clearWeight', 'size', 'unitSize', 'price', 'credit', 'sum', 'total', 'count', 'pieces', 'minutes',
-  'number', 'list', 'bare', 'markedPrice', 'small', 'answer', 'plural',
+  'number', 'list', 'bare', 'markedPrice', 'small', 'answer', 'sizeOrTotal', 'plural',
 ] as const; // prettier-ignore
 
 /** Reads the folder of a language. Throws a DataFault that names file and line where something in it is wrong. */

@@ -58,13 +58,14 @@ function once(read: SlotReader): SlotReader {
 /** The readers of all slots that hold a number, by the name of their type. */
 export function numberReaders(context: SlotContext): Readonly<Record<string, SlotReader>> {
   const weight = once(weightReader(context, context.unit));
-  const size = once(sizeReader(context));
+  const size = once(sizeReader(context, false));
   const price = once(priceReader(context, decimal('0.000001')));
   return {
     weight,
     unitWeight: (tokens, at) => weight(tokens, at).filter((each) => each.unit !== undefined),
     clearWeight: (tokens, at) => weight(tokens, at).filter((each) => each.unit !== undefined || hasPoint(context, tokens.slice(at, each.end))),
     size,
+    sizeOrTotal: sizeReader(context, true),
     unitSize: (tokens, at) => size(tokens, at).filter((each) => each.unit !== undefined),
     price,
     markedPrice: (tokens, at) => price(tokens, at).filter((each) => each.per !== undefined || context.units.sign.has(tokens[at]?.text ?? '') || namesMoney(context, tokens.slice(at, each.end))),
@@ -88,7 +89,7 @@ const namesMoney = ({ units }: SlotContext, tokens: readonly Token[]): boolean =
 
 /** "fourteens", "twelves": portions of that size. */
 function pluralReader(context: SlotContext): SlotReader {
-  const size = sizeReader(context);
+  const size = sizeReader(context, false);
   return (tokens, at) => {
     const token = tokens[at];
     if (token?.kind !== 'word' || !token.text.endsWith('s')) return [];
@@ -109,15 +110,15 @@ function weightReader(context: SlotContext, bare: WeightUnit): SlotReader {
     });
 }
 
-/** A size in pounds or kilograms may be the weight of all portions: what it is, the intent settles. */
-function sizeReader(context: SlotContext): SlotReader {
+/** `wide`: a size in pounds or kilograms may be the weight of all portions; what it is, the intent settles. */
+function sizeReader(context: SlotContext, wide: boolean): SlotReader {
   const bare = portionUnit(context.unit);
   const { minPortionGrams, maxPortionGrams, maxReceivedGrams } = context.limits;
   return (tokens, at) =>
     weights(context, tokens, at).map((each) => {
       const { unit } = each.value;
       const grams = gramsOf(each.value, bare);
-      const most = unit === 'lb' || unit === 'kg' ? maxReceivedGrams : maxPortionGrams;
+      const most = wide && (unit === 'lb' || unit === 'kg') ? maxReceivedGrams : maxPortionGrams;
       return impossible({ ...each, value: grams, unit }, grams.gte(minPortionGrams) && grams.lte(most));
     });
 }
