@@ -401,15 +401,19 @@ function opened(folder: string) {
     env: environmentWith(kitchenIn(folder)),
   });
   const lines = createInterface({ input: child.stdout });
+  const ended = once(child, 'close').then((): never => {
+    throw new Error('the chat ended');
+  });
+  ended.catch(() => undefined);
   return {
     answerTo: async (line: string): Promise<string> => {
       const answer = once(lines, 'line');
       child.stdin.write(`${line}\n`);
-      return String((await answer)[0]);
+      return String((await Promise.race([answer, ended]))[0]);
     },
     kill: async (): Promise<void> => {
       child.kill('SIGKILL');
-      await once(child, 'close');
+      await ended.catch(() => undefined);
     },
   };
 }

@@ -119,6 +119,10 @@ describe('by hand', () => {
     expect(Number(salmon?.loadedCostPerLb) * perKg).toBeCloseTo((178.5 + 21 + 2.88) / 4.33, 8);
     expect(salmon?.verdict.choice).toBe('close');
     expect((await testsOf('3-kilograms')).map(({ item }) => item)).toEqual(['salmon', 'lamb rack']);
+    const { turns } = await replayed('3-kilograms');
+    expect(turns.filter((turn) => (turn as { text: string }).text === 'a kilo')).toMatchObject([
+      { outcome: 'recorded', entries: [{ kind: 'receive', item: 'tenderloin', weightLb: '4.4' }] },
+    ]);
   });
 
   it('4: the sirloin balances once it is weighed, the brisket never does and has no cost', async () => {
@@ -184,7 +188,7 @@ const only = (...names: readonly Slot[]) =>
 /** The slots that each kind of entry may have. */
 const KINDS: Readonly<Record<string, z.ZodType>> = {
   receive: only('item', 'weightLb', 'pricePerLb', 'cost', 'pieces', 'supplier'),
-  weigh: only('part', 'weightLb', 'mode', 'creditPerLb', 'item').required({ mode: true }),
+  weigh: only('part', 'weightLb', 'mode', 'creditPerLb', 'item').extend({ mode: slots.mode }),
   portions: only('count', 'eachOz', 'weightLb', 'mode', 'item'),
   portionWeights: only('eachOz', 'item'),
   price: only('item', 'pricePerLb'),

@@ -286,6 +286,7 @@ ask-price-or-what-if = { $subject } at that price: new price, or what if?
 ask-weight-or-price = { $subject }: is that a weight or a price?
 ask-weight-or-worth = { $subject }: is that its weight or what it is worth?
 ask-count-or-weight = Is that how many portions, or what they weigh?
+ask-per-pound-or-total = { $subject }: is that the price by weight, or for all of it?
 ask-pieces-weigh = { $subject }: what do they weigh together?
 ask-two-figures = Two weights for { $subject }. Which one?
 ask-two-readings = "{ $words }" can be read in two ways. Say it with units, or one thing at a time.

@@ -45,7 +45,8 @@ function chosen(question: Question, option: string): Answer {
 const accepted = ({ again }: Question): Answer =>
   again === undefined ? NONE : { is: 'entry', entry: again.accepts };
 
-const textOf = (entry: Entry): string => JSON.stringify(entryJson(entry));
+/** As the outside sees it, in whatever order it was said. */
+const textOf = (entry: Entry): string => JSON.stringify(Object.entries(entryJson(entry) ?? {}).sort());
 
 function isSaidAgain(
   { again }: Question,
@@ -62,7 +63,6 @@ function isSaidAgain(
 
 const itemIn = (entry: Entry): string | undefined => ('item' in entry ? entry.item : undefined);
 
-/** The item first, so that it does not matter where it was said. */
 const withItem = (entry: Entry, item: string): Entry => ({ ...entry, item }) as Entry;
 
 /** The held entry with the number in its slot, if the number can be what the slot measures. */
@@ -75,7 +75,8 @@ function filled({ wants, again }: Question, number: BareNumber): Answer {
 function corrected({ wants, again, recorded }: Question, entry: EntryOf<'correct'>): Answer {
   if (wants === undefined || recorded || entry.newItem !== undefined || entry.newPart !== undefined)
     return NONE;
-  if (entry.part !== undefined && entry.part !== wants.held['part']) return NONE;
+  // "make the trim 6.1" is all of it, not what was added.
+  if (entry.part !== undefined && (entry.part !== wants.held['part'] || wants.held['mode'] === 'add')) return NONE;
   const slot = wants.slot as keyof typeof entry;
   const value = entry.number === undefined ? entry[slot] : measuredAs(entry.number, wants.slot);
   return value === undefined ? NONE : completed(wants, value, again);

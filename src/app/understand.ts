@@ -35,7 +35,7 @@ function plain({ slots }: Said): Readonly<Record<string, unknown>> {
 function askAbout(said: Said, unit: KitchenUnit): Asked {
   const { doubt, readings } = said;
   const code = doubt?.code ?? '';
-  if (readings !== undefined && Object.keys(readings).length > 0) return eitherOr(said, readings);
+  if (readings !== undefined && Object.keys(readings).length > 0) return eitherOr(said, readings, unit);
   if (code === 'priceUnit') return perWhichUnit(said, unit);
   const held = { ...plain(said), kind: said.kind };
   const wants = doubt?.slot === undefined ? undefined : { held, slot: doubt.slot };
@@ -47,7 +47,7 @@ function askAbout(said: Said, unit: KitchenUnit): Asked {
 }
 
 /** A sentence with several fair readings: each answer makes its entry of the same slots. */
-function eitherOr(said: Said, readings: Readonly<Record<string, string>>): Asked {
+function eitherOr(said: Said, readings: Readonly<Record<string, string>>, unit: KitchenUnit): Asked {
   const slots = plain(said);
   const made = Object.entries(readings).flatMap(([option, kind]) => {
     const entry = fitted(slots, kind as Kind, option);
@@ -62,7 +62,16 @@ function eitherOr(said: Said, readings: Readonly<Record<string, string>>): Asked
   const [only] = made;
   if (made.length === 1 && only !== undefined)
     return { asked: say(code, args), choices: {}, wants: { held: only[1], slot: missing(only[1]) } };
-  return { asked: say(code, args), choices: Object.fromEntries(made) };
+  const choices = Object.fromEntries(made);
+  return { asked: say(code, args), choices: { ...choices, ...byUnit(choices['perUnit'], unit) } };
+}
+
+/** A price per unit of the kitchen is also chosen as "price", "pound" or "kilo". */
+function byUnit(entry: Entry | undefined, unit: KitchenUnit): Readonly<Record<string, Entry>> {
+  if (entry?.kind !== 'receive' || entry.price === undefined) return {};
+  const amount = perUnit(entry.price, unit);
+  const per = (by: KitchenUnit): Entry => ({ ...entry, price: perLbFrom(amount, by) });
+  return { newPrice: entry, pound: per('lb'), kilo: per('kg') };
 }
 
 /** The entry of a kind from the slots, a bare number as that kind measures it; undefined where it can't be that. */

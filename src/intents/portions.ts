@@ -74,11 +74,14 @@ function difference({ portions: there }: Test, { count, each, weight }: Said): '
   const same = [
     count === undefined ? undefined : counted === undefined ? null : counted === count,
     each === undefined ? undefined : size === undefined ? null : size.eq(each),
-    weight === undefined ? undefined : complete ? listed.eq(weight) : there.grams === undefined ? null : there.grams.eq(weight),
+    weight === undefined ? undefined : complete ? isAbout(listed, weight) : there.grams === undefined ? null : there.grams.eq(weight),
   ];
   if (same.includes(false)) return 'other';
   return same.includes(null) ? 'fills' : 'none';
 }
+
+/** As near as two scales are. */
+const isAbout = (one: Grams, other: Grams): boolean => one.minus(other).abs().lte(OVERWEIGHT_TOLERANCE);
 
 /** Where the test is too heavy already, or would be with these on top, they are meant in place of those. */
 function replaces(scene: Scene, test: Test, entry: Said): boolean {

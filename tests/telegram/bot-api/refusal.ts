@@ -13,7 +13,8 @@ export interface Refusal extends Error {
 const refusal = (code: number, message: string, parameters?: ResponseParameters): Refusal =>
   Object.assign(new Error(message), parameters === undefined ? { code } : { code, parameters });
 
-export const isRefusal = (error: unknown): error is Refusal => error instanceof Error && 'code' in error;
+export const isRefusal = (error: unknown): error is Refusal =>
+  error instanceof Error && 'code' in error && typeof error.code === 'number';
 
 export const badRequest = (why: string, parameters?: ResponseParameters): Refusal =>
   refusal(400, `Bad Request: ${why}`, parameters);

@@ -74,9 +74,7 @@ export function takesEffect({ effect, answer }: Fault): boolean {
 
 function matches(fault: Fault, method: string, chat: number | undefined): boolean {
   const isMethod =
-    fault.method === undefined
-      ? method !== 'webhook'
-      : fault.method.toLowerCase() === method.toLowerCase();
+    fault.method === undefined ? method !== 'webhook' : fault.method.toLowerCase() === method.toLowerCase();
   return isMethod && (fault.chat === undefined || fault.chat === chat);
 }
 

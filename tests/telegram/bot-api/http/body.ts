@@ -17,9 +17,10 @@ async function readBody(request: IncomingMessage): Promise<Buffer> {
   let size = 0;
   for await (const chunk of request as AsyncIterable<Buffer>) {
     size += chunk.length;
-    if (size > MOST_BYTES) throw tooLarge();
-    chunks.push(chunk);
+    // Read on: leaving the loop would cut the connection before the answer.
+    if (size <= MOST_BYTES) chunks.push(chunk);
   }
+  if (size > MOST_BYTES) throw tooLarge();
   return Buffer.concat(chunks);
 }
 

@@ -25,8 +25,14 @@ function readPart(part: Buffer): readonly [string, string | Upload] {
   const headEnd = part.indexOf(HEAD_END);
   const head = part.subarray(0, Math.max(headEnd, 0)).toString();
   const content = part.subarray(headEnd + HEAD_END.length);
-  const name = /\bname="([^"]*)"/i.exec(head)?.[1];
+  const name = attribute(head, 'name');
   if (headEnd < 0 || name === undefined) throw badRequest("can't parse multipart form data");
-  const fileName = /\bfilename="([^"]*)"/i.exec(head)?.[1];
+  const fileName = attribute(head, 'filename');
   return [name, fileName === undefined ? content.toString() : { fileName, bytes: new Uint8Array(content) }];
+}
+
+/** Some clients leave out the quotes. */
+function attribute(head: string, name: string): string | undefined {
+  const [, quoted, bare] = new RegExp(`[;\\s]${name}=(?:"([^"]*)"|([^;\\s]+))`, 'i').exec(head) ?? [];
+  return quoted ?? bare;
 }

@@ -47,7 +47,7 @@ export function list(params: Params, name: string): readonly unknown[] | undefin
   const value = structure(params, name);
   if (value === undefined) return undefined;
   if (!Array.isArray(value)) throw badRequest(`expected an Array of ${name}`);
-  return value;
+  return value as readonly unknown[];
 }
 
 /** For the log: what was sent, without the bytes. */

@@ -33,8 +33,7 @@ export function getChatMember(world: World, params: Params): ChatMember {
 
 export function leaveChat(world: World, params: Params): true {
   const room = openRoomOf(world, params);
-  if (room.chat.type === 'private')
-    throw badRequest("chat member status can't be changed in private chats");
+  if (room.chat.type === 'private') throw badRequest("chat member status can't be changed in private chats");
   changeBotStanding(world, room, 'left', botUser(world));
   return true;
 }

@@ -25,8 +25,7 @@ export function sendMessage(world: World, params: Params): Message {
 
 /** A message with its content read and checked: counted against the limits, then there. */
 export function postFromBot(world: World, room: Room, params: Params, content: Partial<Message>): Message {
-  if (room.standing === 'restricted')
-    throw badRequest('not enough rights to send text messages to the chat');
+  if (room.standing === 'restricted') throw badRequest('not enough rights to send text messages to the chat');
   spend(world, room, 'send');
   const manner = { fromBot: true, silent: flag(params, 'disable_notification') };
   return post(world, room, { from: botUser(world), ...content }, manner).message;

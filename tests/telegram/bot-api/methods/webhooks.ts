@@ -15,8 +15,7 @@ export function setWebhook(world: World, params: Params): true {
   if (secret !== undefined && !/^[\w-]{1,256}$/.test(secret))
     throw badRequest('secret token contains unallowed characters');
   const maxConnections = integer(params, 'max_connections') ?? 40;
-  if (maxConnections < 1 || maxConnections > 100)
-    throw badRequest('bad webhook: wrong max_connections');
+  if (maxConnections < 1 || maxConnections > 100) throw badRequest('bad webhook: wrong max_connections');
   readAllowed(world.queue, params);
   if (flag(params, 'drop_pending_updates')) dropAll(world.queue);
   startWebhook(world, { url, secret, maxConnections });

@@ -94,7 +94,9 @@ function closeTag(reading: Reading, tag: string): void {
   if (opened === undefined) throw unparsable(`Unexpected end tag at byte offset ${at}`);
   // "</>" closes whatever is open.
   if (tag !== '' && tag !== opened.tag)
-    throw unparsable(`Unmatched end tag at byte offset ${at}, expected "</${opened.tag}>", found "</${tag}>"`);
+    throw unparsable(
+      `Unmatched end tag at byte offset ${at}, expected "</${opened.tag}>", found "</${tag}>"`,
+    );
   const length = reading.text.length - opened.offset;
   if (length > 0) reading.entities.push(...entityOf(reading, opened, length));
 }

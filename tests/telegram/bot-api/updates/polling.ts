@@ -17,7 +17,9 @@ export async function getUpdates(
 ): Promise<readonly Update[]> {
   const { queue } = world;
   if (world.webhook !== undefined)
-    throw conflict("can't use getUpdates method while webhook is active; use deleteWebhook to delete it first");
+    throw conflict(
+      "can't use getUpdates method while webhook is active; use deleteWebhook to delete it first",
+    );
   readAllowed(queue, params);
   queue.endPoll?.('other poll');
   const offset = integer(params, 'offset') ?? 0;

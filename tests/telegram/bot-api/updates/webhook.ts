@@ -86,12 +86,13 @@ async function attempt(world: World, webhook: Webhook, update: Update): Promise<
 
 /** 0 where there was no answer. */
 async function postTo(webhook: Webhook, update: Update): Promise<number> {
-  const secret = webhook.secret === undefined ? {} : { 'x-telegram-bot-api-secret-token': webhook.secret };
+  const headers = new Headers({ 'content-type': 'application/json' });
+  if (webhook.secret !== undefined) headers.set('x-telegram-bot-api-secret-token', webhook.secret);
   try {
     const response = await fetch(webhook.url, {
       method: 'POST',
       redirect: 'manual',
-      headers: { 'content-type': 'application/json', ...secret },
+      headers,
       body: JSON.stringify(update),
       signal: AbortSignal.any([webhook.ended.signal, AbortSignal.timeout(ATTEMPT_MS)]),
     });

@@ -29,7 +29,9 @@ export function closedBecause({ chat, standing, deactivated }: Room): string | u
     case 'never':
       return "bot can't initiate conversation with a user";
     case 'kicked':
-      return chat.type === 'private' ? 'bot was blocked by the user' : `bot was kicked from the ${kind(chat)}`;
+      return chat.type === 'private'
+        ? 'bot was blocked by the user'
+        : `bot was kicked from the ${kind(chat)}`;
     case 'left':
       return `bot is not a member of the ${kind(chat)}`;
     case 'member':
