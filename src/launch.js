@@ -1,5 +1,5 @@
-// Starts the program from one bundle in .build, made by esbuild where it is missing or older than a source: the bundle
-// starts and answers in some six tenths of the time that compiling each source takes, and can't go stale. `build` only makes it.
+// Starts the program from one bundle in .build, made by esbuild where it is missing or older than a source: it
+// answers in some six tenths of the time that compiling each source takes, and can't go stale. `build` only makes it.
 import { mkdtempSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';

@@ -76,7 +76,8 @@ function corrected({ wants, again, recorded }: Question, entry: EntryOf<'correct
   if (wants === undefined || recorded || entry.newItem !== undefined || entry.newPart !== undefined)
     return NONE;
   // "make the trim 6.1" is all of it, not what was added.
-  if (entry.part !== undefined && (entry.part !== wants.held['part'] || wants.held['mode'] === 'add')) return NONE;
+  if (entry.part !== undefined && (entry.part !== wants.held['part'] || wants.held['mode'] === 'add'))
+    return NONE;
   const slot = wants.slot as keyof typeof entry;
   const value = entry.number === undefined ? entry[slot] : measuredAs(entry.number, wants.slot);
   return value === undefined ? NONE : completed(wants, value, again);

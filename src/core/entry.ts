@@ -35,6 +35,8 @@ interface Slots {
     mode?: 'add';
     told?: boolean;
     item?: string;
+    /** The words said that the size is one portion's, however heavy. */
+    single?: boolean;
     /** In the place of all that was said of portions before, the list of single weights too. */
     anew?: boolean;
   };

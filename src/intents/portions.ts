@@ -19,11 +19,11 @@ type Said = EntryOf<'portions'>;
 const HEAVIEST_EACH: Grams = toGrams(decimal('3'), 'lb');
 
 export const portions: Intent<'portions'> = {
-  slots: ['count', 'each', 'weight', 'mode', 'told', 'item', 'old', 'number'],
+  slots: ['count', 'each', 'weight', 'mode', 'told', 'item', 'old', 'number', 'single'],
   settle: (entry) => {
     const { each, ...rest } = entry;
-    const together = each !== undefined && entry.weight === undefined && entry.count !== 1 && each.gt(HEAVIEST_EACH);
-    return together ? { ...rest, weight: each } : entry;
+    if (each === undefined || entry.weight !== undefined || entry.count === 1 || entry.single === true) return entry;
+    return each.gt(HEAVIEST_EACH) ? { ...rest, weight: each } : entry;
   },
   decide: (scene, entry) => withTest(scene, entry, (test) => decidePortions(scene, test, entry)),
 };

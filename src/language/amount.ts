@@ -3,6 +3,7 @@
 import { decimal, type Decimal } from '../core/decimal.ts';
 import { digitAt, type Numbers, type Whole, wholes } from './cardinal.ts';
 import { oncePerPlace } from './once.ts';
+import { join, scale } from './scale.ts';
 import { COST, follows, type Reading } from './reading.ts';
 import type { Token } from './token.ts';
 
@@ -11,7 +12,9 @@ export type Amounts = readonly Reading<Decimal>[];
 /** Every way to read an amount at a place. A reading with a doubt covers words that can mean two amounts. */
 export const amounts = oncePerPlace((numbers: Numbers, tokens, at): Amounts => {
   const exact = exactAmounts(numbers, tokens, at);
-  return tokens[at]?.kind === 'word' ? [...exact, ...scale(numbers, tokens, wholes(numbers, tokens, at))] : exact;
+  return tokens[at]?.kind === 'word'
+    ? [...exact, ...scale(numbers, tokens, wholes(numbers, tokens, at))]
+    : exact;
 });
 
 /** The same without a decimal that lacks its point. */
@@ -30,7 +33,11 @@ function readExact(numbers: Numbers, tokens: readonly Token[], at: number): Amou
   ];
 }
 
-const asReading = ({ value, end, cost }: Whole): Reading<Decimal> => ({ value: decimal(String(value)), end, cost });
+const asReading = ({ value, end, cost }: Whole): Reading<Decimal> => ({
+  value: decimal(String(value)),
+  end,
+  cost,
+});
 
 /** "14.2", "1 1/2", "3/4", "14 point 2". */
 function typed(numbers: Numbers, tokens: readonly Token[], at: number): Amounts {
@@ -41,9 +48,14 @@ function typed(numbers: Numbers, tokens: readonly Token[], at: number): Amounts 
   const share = slashed(tokens, at);
   if (share !== undefined) return [{ value: share, end: at + 3, cost: 0 }, lead];
   const more = follows(tokens, at + 1)?.kind === 'figure' ? slashed(tokens, at + 1) : undefined;
-  if (more !== undefined && !token.text.includes('.')) return [{ value: lead.value.plus(more), end: at + 4, cost: 0 }];
+  if (more !== undefined && !token.text.includes('.'))
+    return [{ value: lead.value.plus(more), end: at + 4, cost: 0 }];
   const whole = wholes(numbers, tokens, at);
-  return [lead, ...whole.flatMap((each) => withFraction(numbers, tokens, each)), ...pointed(numbers, tokens, at, whole)];
+  return [
+    lead,
+    ...whole.flatMap((each) => withFraction(numbers, tokens, each)),
+    ...pointed(numbers, tokens, at, whole),
+  ];
 }
 
 /** "3/4": below one, over a single- or double-digit divisor. */
@@ -71,7 +83,8 @@ export function fractions(numbers: Numbers, tokens: readonly Token[], at: number
 /** "two and a half", "ten and three quarters". */
 function withFraction(numbers: Numbers, tokens: readonly Token[], lead: Whole): Amounts {
   const and = follows(tokens, lead.end);
-  if (and === undefined || !numbers.words.and.has(and.text) || follows(tokens, lead.end + 1) === undefined) return [];
+  if (and === undefined || !numbers.words.and.has(and.text) || follows(tokens, lead.end + 1) === undefined)
+    return [];
   return fractions(numbers, tokens, lead.end + 1).map((share) => ({
     ...share,
     value: share.value.plus(lead.value),
@@ -83,7 +96,8 @@ function withFraction(numbers: Numbers, tokens: readonly Token[], lead: Whole): 
 function pointed(numbers: Numbers, tokens: readonly Token[], at: number, whole: readonly Whole[]): Amounts {
   const { point } = numbers.words;
   const leads = [...whole, ...digitString(numbers, tokens, at)];
-  if (point.has(tokens[at]?.text ?? '') && !endsNumber(numbers, tokens[at - 1])) leads.push({ value: 0, end: at, form: 'digit', cost: COST.entry });
+  if (point.has(tokens[at]?.text ?? '') && !endsNumber(numbers, tokens[at - 1]))
+    leads.push({ value: 0, end: at, form: 'digit', cost: COST.entry });
   return leads.flatMap((lead) => {
     const mark = lead.end === at ? tokens[at] : follows(tokens, lead.end);
     return mark !== undefined && point.has(mark.text) ? decimals(numbers, tokens, lead) : [];
@@ -92,13 +106,18 @@ function pointed(numbers: Numbers, tokens: readonly Token[], at: number, whole: 
 
 /** "twelve point five" is one number: the point does not begin another. */
 const endsNumber = ({ words }: Numbers, token: Token | undefined): boolean =>
-  token !== undefined && (token.kind === 'figure' || words.single.has(token.text) || words.hundred.has(token.text));
+  token !== undefined &&
+  (token.kind === 'figure' || words.single.has(token.text) || words.hundred.has(token.text));
 
 /** Digits read one by one before a point: "one four" is 14; "oh" alone is 0. */
 function digitString(numbers: Numbers, tokens: readonly Token[], at: number): readonly Whole[] {
   const found: Whole[] = [];
   let [value, cost, end] = [0, 0, at];
-  for (let digit = digitAt(numbers, tokens[at]); digit !== undefined && end - at < 4; digit = digitAt(numbers, follows(tokens, end))) {
+  for (
+    let digit = digitAt(numbers, tokens[at]);
+    digit !== undefined && end - at < 4;
+    digit = digitAt(numbers, follows(tokens, end))
+  ) {
     [value, cost, end] = [value * 10 + digit.value, cost + digit.cost, end + 1];
     found.push({ value, end, form: 'digit', cost });
   }
@@ -110,46 +129,27 @@ function decimals(numbers: Numbers, tokens: readonly Token[], lead: Whole): Amou
   const from = lead.end + 1;
   const typedPart = follows(tokens, from);
   if (typedPart?.kind === 'figure')
-    return /^\d{1,4}$/.test(typedPart.text) ? [{ value: join(lead.value, typedPart.text), end: from + 1, cost: lead.cost }] : [];
+    return /^\d{1,4}$/.test(typedPart.text)
+      ? [{ value: join(lead.value, typedPart.text), end: from + 1, cost: lead.cost }]
+      : [];
   const found: Reading<Decimal>[] = [];
   let [text, cost, end] = ['', lead.cost, from];
-  for (let digit = digitAt(numbers, follows(tokens, end)); digit !== undefined && text.length < 4; digit = digitAt(numbers, follows(tokens, end))) {
+  for (
+    let digit = digitAt(numbers, follows(tokens, end));
+    digit !== undefined && text.length < 4;
+    digit = digitAt(numbers, follows(tokens, end))
+  ) {
     [text, cost, end] = [text + String(digit.value), cost + digit.cost, end + 1];
     found.push({ value: join(lead.value, text), end, cost });
   }
   const spelled = follows(tokens, from) === undefined ? [] : wholes(numbers, tokens, from);
   const twoDigits = spelled.filter((each) => each.value >= 10 && each.value <= 99 && each.form !== 'figure');
-  return [...found, ...twoDigits.map((each) => ({ value: join(lead.value, String(each.value)), end: each.end, cost: lead.cost }))];
-}
-
-export const join = (whole: number, digits: string): Decimal => decimal(`${String(whole)}.${digits}`);
-
-/** A decimal without its point. What could as well be a larger number ("one oh five", "two fifty") is in doubt. */
-function scale(numbers: Numbers, tokens: readonly Token[], whole: readonly Whole[]): Amounts {
-  return whole.flatMap((lead) => {
-    if (lead.form === 'figure' || lead.form === 'hundreds' || lead.form === 'thousands') return [];
-    const first = scaleDigit(numbers, tokens, lead.end);
-    const spelled = lead.form === 'tens' && first !== undefined && first.value > 0;
-    if (first === undefined || spelled) return paired(numbers, tokens, lead);
-    const second = scaleDigit(numbers, tokens, lead.end + 1);
-    const cost = lead.cost + first.cost + COST.entry;
-    const one: Reading<Decimal> = { value: join(lead.value, String(first.value)), end: lead.end + 1, cost };
-    const oneSaid = numbers.words.oh.has(tokens[lead.end]?.text ?? '') ? [] : [one];
-    if (second === undefined) return [...oneSaid, ...paired(numbers, tokens, lead)];
-    const two = { value: join(lead.value, `${String(first.value)}${String(second.value)}`), end: lead.end + 2, cost: cost + second.cost };
-    return [...oneSaid, lead.form === 'digit' ? { ...two, cost: two.cost + COST.doubt, doubt: 'number' } : two];
-  });
-}
-
-/** A digit behind a whole number; common words that sound like one are not read here. */
-function scaleDigit(numbers: Numbers, tokens: readonly Token[], at: number): ReturnType<typeof digitAt> {
-  const token = follows(tokens, at);
-  return token !== undefined && numbers.words.beside.has(token.text) && !numbers.words.oh.has(token.text) ? undefined : digitAt(numbers, token);
-}
-
-/** "two fifty", "fourteen twenty five": 2.50 or 250? */
-function paired(numbers: Numbers, tokens: readonly Token[], lead: Whole): Amounts {
-  if (follows(tokens, lead.end) === undefined || lead.form === 'tens') return [];
-  const tail = wholes(numbers, tokens, lead.end).filter((each) => each.value >= 10 && each.value <= 99 && each.form !== 'figure');
-  return tail.map((each) => ({ value: join(lead.value, String(each.value)), end: each.end, cost: COST.doubt, doubt: 'number' }));
+  return [
+    ...found,
+    ...twoDigits.map((each) => ({
+      value: join(lead.value, String(each.value)),
+      end: each.end,
+      cost: lead.cost,
+    })),
+  ];
 }

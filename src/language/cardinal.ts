@@ -24,7 +24,10 @@ export interface Numbers {
 }
 
 /** A spoken digit, "oh" and words that sound like a digit included. */
-export function digitAt(numbers: Numbers, token: Token | undefined): { value: number; cost: number } | undefined {
+export function digitAt(
+  numbers: Numbers,
+  token: Token | undefined,
+): { value: number; cost: number } | undefined {
   if (token?.kind !== 'word') return undefined;
   const { single, oh, sure, beside } = numbers.words;
   const word = single.get(token.text);
@@ -55,7 +58,9 @@ function readSmall(numbers: Numbers, tokens: readonly Token[], at: number): read
 function besideCounter(numbers: Numbers, tokens: readonly Token[], at: number): number | undefined {
   const heard = numbers.words.beside.get(tokens[at]?.text ?? '');
   const next = follows(tokens, at + 1)?.text ?? '';
-  return heard !== undefined && (numbers.counters.has(next) || numbers.words.point.has(next)) ? heard : undefined;
+  return heard !== undefined && (numbers.counters.has(next) || numbers.words.point.has(next))
+    ? heard
+    : undefined;
 }
 
 /** Every way to read a whole number at a place, the longest first. */
@@ -65,7 +70,9 @@ function readWholes(numbers: Numbers, tokens: readonly Token[], at: number): rea
   const token = tokens[at];
   if (token === undefined) return [];
   if (token.kind === 'figure')
-    return token.garbled || !/^-?\d{1,12}$/.test(token.text) ? [] : [{ value: Number(token.text), end: at + 1, form: 'figure', cost: 0 }];
+    return token.garbled || !/^-?\d{1,12}$/.test(token.text)
+      ? []
+      : [{ value: Number(token.text), end: at + 1, form: 'figure', cost: 0 }];
   if (token.kind !== 'word') return [];
   const smalls = small(numbers, tokens, at);
   const large = [...scaled(numbers, tokens, at, smalls)];
@@ -73,13 +80,32 @@ function readWholes(numbers: Numbers, tokens: readonly Token[], at: number): rea
 }
 
 /** Hundreds and thousands, "a hundred" included. */
-function* scaled(numbers: Numbers, tokens: readonly Token[], at: number, smalls: readonly Whole[]): Generator<Whole> {
+function* scaled(
+  numbers: Numbers,
+  tokens: readonly Token[],
+  at: number,
+  smalls: readonly Whole[],
+): Generator<Whole> {
   const { one, hundred, thousand } = numbers.words;
-  const article = one.has(tokens[at]?.text ?? '') ? [{ value: 1, end: at + 1, form: 'digit' as const, cost: 0 }] : [];
+  const article = one.has(tokens[at]?.text ?? '')
+    ? [{ value: 1, end: at + 1, form: 'digit' as const, cost: 0 }]
+    : [];
   for (const lead of [...smalls, ...article]) {
     const word = follows(tokens, lead.end)?.text ?? '';
-    if (hundred.has(word)) yield* withRest(numbers, tokens, { ...lead, value: lead.value * 100, end: lead.end + 1, form: 'hundreds' });
-    if (thousand.has(word)) yield* withRest(numbers, tokens, { ...lead, value: lead.value * 1000, end: lead.end + 1, form: 'thousands' });
+    if (hundred.has(word))
+      yield* withRest(numbers, tokens, {
+        ...lead,
+        value: lead.value * 100,
+        end: lead.end + 1,
+        form: 'hundreds',
+      });
+    if (thousand.has(word))
+      yield* withRest(numbers, tokens, {
+        ...lead,
+        value: lead.value * 1000,
+        end: lead.end + 1,
+        form: 'thousands',
+      });
   }
 }
 
@@ -94,7 +120,8 @@ function* withRest(numbers: Numbers, tokens: readonly Token[], lead: Whole): Gen
         if (more.form === 'hundreds') yield { ...more, value: lead.value + more.value, form: 'thousands' };
     }
     for (const more of rest)
-      if (more.value > 0) yield { ...more, value: lead.value + more.value, form: lead.form, cost: lead.cost + more.cost };
+      if (more.value > 0)
+        yield { ...more, value: lead.value + more.value, form: lead.form, cost: lead.cost + more.cost };
   }
   yield lead;
 }

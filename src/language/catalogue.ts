@@ -2,7 +2,7 @@
 import { z } from 'zod';
 import { decimal, type Decimal } from '../core/decimal.ts';
 import { toGrams } from '../core/quantity.ts';
-import type { Limits } from './slots.ts';
+import type { Limits } from './slot.ts';
 
 const figure = z.string().transform((text) => decimal(text));
 
@@ -23,14 +23,22 @@ export const catalogueSchema = z.strictObject({
       source: z.string(),
     }),
   ),
-  parts: z.array(z.strictObject({ name: z.string(), role: z.enum(['waste', 'byproduct', 'either']), note: z.string().optional() })),
+  parts: z.array(
+    z.strictObject({
+      name: z.string(),
+      role: z.enum(['waste', 'byproduct', 'either']),
+      note: z.string().optional(),
+    }),
+  ),
   containers: z.array(z.string()),
 });
 export type Catalogue = z.output<typeof catalogueSchema>;
 
 /** The limits in the units of the core, for a kitchen of this currency (ISO 4217). */
 export function limitsOf({ limits }: Catalogue, currency: string): Limits {
-  const known = Object.hasOwn(limits.maxPricePerLb, currency) ? limits.maxPricePerLb[currency] : limits.maxPricePerLb['other'];
+  const known = Object.hasOwn(limits.maxPricePerLb, currency)
+    ? limits.maxPricePerLb[currency]
+    : limits.maxPricePerLb['other'];
   const maxPricePerLb: Decimal = known ?? decimal('10000000');
   return {
     maxReceivedGrams: toGrams(limits.maxReceivedLb, 'lb'),

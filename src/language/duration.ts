@@ -10,7 +10,9 @@ export type Durations = readonly Reading<Decimal>[];
 /** Every way to read a length of time at a place, in minutes. A unit must be said. */
 export function durations(words: WeightWords, tokens: readonly Token[], at: number): Durations {
   const { units, numbers } = words;
-  const article = numbers.words.one.has(tokens[at]?.text ?? '') ? [{ value: decimal('1'), end: at + 1, cost: 0 }] : [];
+  const article = numbers.words.one.has(tokens[at]?.text ?? '')
+    ? [{ value: decimal('1'), end: at + 1, cost: 0 }]
+    : [];
   return [...amounts(numbers, tokens, at), ...article].flatMap((amount) => {
     const skip = amount.value.lt(1) ? ofAn(words, tokens, amount.end) : 0;
     const unit = follows(tokens, amount.end + skip)?.text ?? '';

@@ -62,10 +62,19 @@ export interface Language {
 }
 
 /** Slots that are read by tables of names or as free words; the others hold numbers. */
-export const TEXT_SLOTS = ['item', 'anyItem', 'part', 'anyPart', 'container', 'anyContainer', 'supplier', 'text'] as const;
+export const TEXT_SLOTS = [
+  'item',
+  'anyItem',
+  'part',
+  'anyPart',
+  'container',
+  'anyContainer',
+  'supplier',
+  'text',
+] as const;
 export const NUMBER_SLOTS = [
   'weight', 'unitWeight', 'clearWeight', 'size', 'unitSize', 'price', 'credit', 'sum', 'total', 'count', 'pieces', 'minutes',
-  'number', 'list', 'bare', 'markedPrice', 'small', 'answer', 'sizeOrTotal', 'plural',
+  'number', 'list', 'bare', 'markedPrice', 'small', 'answer', 'sizeOrTotal', 'unitSizeOrTotal', 'plural',
 ] as const; // prettier-ignore
 
 /** Reads the folder of a language. Throws a DataFault that names file and line where something in it is wrong. */
@@ -95,7 +104,9 @@ export function loadLanguage(folder: string, code: string, shapes: IntentShapes)
     softeners: new Set(lexicon.softeners),
     joints: new Set(lexicon.joints),
     chatter: new Set(lexicon.chatter),
-    abbreviations: new Set([...units.weight.keys(), ...units.minute, ...units.hour].filter((word) => word.length <= 4)),
+    abbreviations: new Set(
+      [...units.weight.keys(), ...units.minute, ...units.hour].filter((word) => word.length <= 4),
+    ),
     counters: new Set([...lexicon.counters, ...units.weight.keys()]),
     neverNames: new Set([...lexicon.neverNames, ...lexicon.chatter, ...lexicon.counters]),
     lookalikes: new Set(readData(join(home, 'lookalikes.yaml'), words)),
@@ -110,7 +121,9 @@ export function loadLanguage(folder: string, code: string, shapes: IntentShapes)
 }
 
 function sentenceFiles(folder: string): readonly SentenceFile[] {
-  const files = readdirSync(folder).filter((file) => file.endsWith('.yaml')).sort();
+  const files = readdirSync(folder)
+    .filter((file) => file.endsWith('.yaml'))
+    .sort();
   return files.map((file) => {
     const path = join(folder, file);
     return { intent: file.replace(/\.yaml$/, ''), path, text: readFileSync(path, 'utf8') };
@@ -122,7 +135,10 @@ function readData<Schema extends z.ZodType>(path: string, schema: Schema): z.out
   try {
     return schema.parse(parseYaml(text));
   } catch (error) {
-    if (error instanceof z.ZodError) throw new DataFault(`${path}:${lineNaming(text, error)}: ${error.issues[0]?.message ?? ''}`, { cause: error });
+    if (error instanceof z.ZodError)
+      throw new DataFault(`${path}:${lineNaming(text, error)}: ${error.issues[0]?.message ?? ''}`, {
+        cause: error,
+      });
     if (!(error instanceof YAMLException)) throw error;
     throw new DataFault(`${path}:${(error.mark?.line ?? 0) + 1}: ${error.reason}`, { cause: error });
   }

@@ -2,9 +2,10 @@
 // the same form; a list that could be read in two ways, or mixes forms, is in doubt.
 import { decimal, type Decimal } from '../core/decimal.ts';
 import type { WeightUnit } from '../core/quantity.ts';
-import { exactAmounts, join } from './amount.ts';
+import { exactAmounts } from './amount.ts';
 import { digitAt, type Numbers, small } from './cardinal.ts';
 import { COST, follows, type Reading } from './reading.ts';
+import { join } from './scale.ts';
 import type { Token } from './token.ts';
 import type { WeightWords } from './weight.ts';
 
@@ -27,7 +28,11 @@ interface Run {
 }
 
 /** The list that begins at a place, as long as it goes; at least two items. */
-export function lists(words: WeightWords, tokens: readonly Token[], at: number): readonly Reading<SpokenList>[] {
+export function lists(
+  words: WeightWords,
+  tokens: readonly Token[],
+  at: number,
+): readonly Reading<SpokenList>[] {
   const run: Run = { words, tokens, at };
   const forms = tokens[at]?.kind === 'figure' ? [typed(run)] : [whole(run), pointed(run), scaled(run)];
   const read = forms.flatMap((form) => readItems(run, form));
@@ -43,7 +48,11 @@ function readItems({ words, tokens, at }: Run, form: ItemReader): readonly Readi
   const amounts: Decimal[] = [];
   const units = new Set<WeightUnit>();
   let [place, end] = [at, at];
-  for (let item = form(place); item !== undefined && (place === at || tokens[place]?.before !== 'stop'); item = form(place)) {
+  for (
+    let item = form(place);
+    item !== undefined && (place === at || tokens[place]?.before !== 'stop');
+    item = form(place)
+  ) {
     amounts.push(item.value);
     const unit = words.units.weight.get(follows(tokens, item.end)?.text ?? '');
     if (unit !== undefined) units.add(unit);
@@ -71,7 +80,8 @@ function isSpoken({ numbers, units }: WeightWords, tokens: readonly Token[], at:
   const token = tokens[at];
   if (token?.kind !== 'word') return false;
   const { text } = token;
-  if (single.has(text) || oh.has(text) || point.has(text) || sure.has(text) || units.weight.has(text)) return true;
+  if (single.has(text) || oh.has(text) || point.has(text) || sure.has(text) || units.weight.has(text))
+    return true;
   return and.has(text) || (beside.has(text) && point.has(tokens[at - 1]?.text ?? ''));
 }
 
@@ -80,7 +90,10 @@ function typed({ words, tokens }: Run): ItemReader {
     const token = tokens[at];
     if (token?.kind !== 'figure' || token.garbled) return undefined;
     const readings = exactAmounts(words.numbers, tokens, at);
-    return readings.reduce((best, each) => (each.end > best.end ? each : best), { value: decimal(token.text), end: at + 1 });
+    return readings.reduce((best, each) => (each.end > best.end ? each : best), {
+      value: decimal(token.text),
+      end: at + 1,
+    });
   };
 }
 
@@ -90,7 +103,9 @@ function whole({ words: { numbers }, tokens }: Run): ItemReader {
     const [first] = small(numbers, tokens, at);
     if (first === undefined) return undefined;
     const trailing = first.form !== 'digit' && digitAt(numbers, follows(tokens, first.end)) !== undefined;
-    return trailing || isPoint(numbers, tokens, first.end) ? undefined : { value: decimal(String(first.value)), end: first.end };
+    return trailing || isPoint(numbers, tokens, first.end)
+      ? undefined
+      : { value: decimal(String(first.value)), end: first.end };
   };
 }
 
@@ -104,8 +119,11 @@ function pointed({ words: { numbers }, tokens }: Run): ItemReader {
     const digit = lead && digitAt(numbers, follows(tokens, lead.end + 1));
     if (lead === undefined || digit === undefined) return undefined;
     const second = digitAt(numbers, follows(tokens, lead.end + 2));
-    const startsItem = small(numbers, tokens, lead.end + 2).some((next) => isPoint(numbers, tokens, next.end));
-    if (second === undefined || startsItem) return { value: join(lead.value, String(digit.value)), end: lead.end + 2 };
+    const startsItem = small(numbers, tokens, lead.end + 2).some((next) =>
+      isPoint(numbers, tokens, next.end),
+    );
+    if (second === undefined || startsItem)
+      return { value: join(lead.value, String(digit.value)), end: lead.end + 2 };
     return { value: join(lead.value, `${String(digit.value)}${String(second.value)}`), end: lead.end + 3 };
   };
 }
@@ -115,7 +133,8 @@ function scaled({ words: { numbers }, tokens }: Run): ItemReader {
   return (at) => {
     for (const lead of small(numbers, tokens, at)) {
       const digit = digitAt(numbers, follows(tokens, lead.end));
-      if (digit !== undefined && lead.value >= 10) return { value: join(lead.value, String(digit.value)), end: lead.end + 1 };
+      if (digit !== undefined && lead.value >= 10)
+        return { value: join(lead.value, String(digit.value)), end: lead.end + 1 };
     }
     return undefined;
   };

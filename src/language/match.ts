@@ -1,6 +1,6 @@
 // Which sentences begin at a place, and what their slots read.
 import { COST } from './reading.ts';
-import type { SlotReading } from './slots.ts';
+import type { SlotReading } from './slot.ts';
 import type { State } from './template.ts';
 import type { Token } from './token.ts';
 
@@ -53,7 +53,12 @@ interface Progress {
 }
 
 /** All sentences that begin at a place; they end where a sentence of the line ends, or before. */
-export function matchAt(start: State<Meaning>, tokens: readonly Token[], from: number, read: ReadSlot): readonly Match[] {
+export function matchAt(
+  start: State<Meaning>,
+  tokens: readonly Token[],
+  from: number,
+  read: ReadSlot,
+): readonly Match[] {
   const search: Search = { tokens, read, from, found: [] };
   advance(search, start, { at: from, filled: undefined, cost: 0 });
   return search.found;
@@ -61,7 +66,8 @@ export function matchAt(start: State<Meaning>, tokens: readonly Token[], from: n
 
 function advance(search: Search, state: State<Meaning>, { at, filled, cost }: Progress): void {
   const { tokens, from, found } = search;
-  if (at > from) for (const meaning of state.ends) found.push({ meaning, slots: asSlots(filled), from, end: at, cost });
+  if (at > from)
+    for (const meaning of state.ends) found.push({ meaning, slots: asSlots(filled), from, end: at, cost });
   const token = tokens[at];
   if (token === undefined || (at > from && token.before === 'stop')) return;
   const comma = at > from && token.before === 'comma' ? COST.comma : 0;
@@ -70,7 +76,11 @@ function advance(search: Search, state: State<Meaning>, { at, filled, cost }: Pr
   for (const { type, leads } of state.slots) {
     for (const reading of search.read(type, at))
       for (const { name, next: after } of leads)
-        advance(search, after, { at: reading.end, filled: { name, reading, before: filled }, cost: cost + reading.cost + comma });
+        advance(search, after, {
+          at: reading.end,
+          filled: { name, reading, before: filled },
+          cost: cost + reading.cost + comma,
+        });
   }
 }
 

@@ -6,7 +6,11 @@ import type { Token } from './token.ts';
 import { isUnitWord } from './units.ts';
 
 export const spellKeywords = (language: Language, tokens: readonly Token[]): readonly Token[] =>
-  tokens.map((token) => (token.kind === 'word' && token.text.length >= 4 && !isWord(language, token.text) ? spell(language, token) : token));
+  tokens.map((token) =>
+    token.kind === 'word' && token.text.length >= 4 && !isWord(language, token.text)
+      ? spell(language, token)
+      : token,
+  );
 
 function spell(language: Language, token: Token): Token {
   const meant = language.keywords.filter((keyword) => isSlipOf(token.text, keyword));
@@ -16,7 +20,14 @@ function spell(language: Language, token: Token): Token {
 
 function isWord({ words, names, neverNames, lookalikes, numbers, units }: Language, text: string): boolean {
   const named = names.item.words.has(text) || names.part.words.has(text) || names.container.words.has(text);
-  return named || words.has(text) || neverNames.has(text) || lookalikes.has(text) || isNumberWord(numbers, text) || isUnitWord(units, text);
+  return (
+    named ||
+    words.has(text) ||
+    neverNames.has(text) ||
+    lookalikes.has(text) ||
+    isNumberWord(numbers, text) ||
+    isUnitWord(units, text)
+  );
 }
 
 /** One letter left out, one doubled, or two neighbours swapped. */
@@ -35,5 +46,10 @@ function leavesOut(longer: string, shorter: string): boolean {
 function isSwapOf(typed: string, word: string): boolean {
   let at = 0;
   while (at < word.length && typed[at] === word[at]) at += 1;
-  return typed[at] === word[at + 1] && typed[at + 1] === word[at] && typed.slice(at + 2) === word.slice(at + 2) && at < word.length - 1;
+  return (
+    typed[at] === word[at + 1] &&
+    typed[at + 1] === word[at] &&
+    typed.slice(at + 2) === word.slice(at + 2) &&
+    at < word.length - 1
+  );
 }

@@ -75,7 +75,12 @@ export function numberWords(data: NumbersData): NumberWords {
 export function isNumberWord(words: NumberWords, text: string): boolean {
   const { single, hundred, thousand, dozen, fractions, sure } = words;
   return (
-    single.has(text) || hundred.has(text) || thousand.has(text) || dozen.has(text) || fractions.has(text) || sure.has(text)
+    single.has(text) ||
+    hundred.has(text) ||
+    thousand.has(text) ||
+    dozen.has(text) ||
+    fractions.has(text) ||
+    sure.has(text)
   );
 }
 

@@ -2,10 +2,11 @@
 // "two eleven sixty four" (211.64). A single trailing digit ("seven four") is in doubt.
 import { decimal, type Decimal } from '../core/decimal.ts';
 import type { WeightUnit } from '../core/quantity.ts';
-import { exactAmounts, join } from './amount.ts';
-import { digitAt, type Numbers, small, type Whole, wholes } from './cardinal.ts';
+import { exactAmounts } from './amount.ts';
+import { type Numbers, wholes } from './cardinal.ts';
 import { oncePerPlace } from './once.ts';
-import { COST, follows, type Reading } from './reading.ts';
+import { follows, type Reading } from './reading.ts';
+import { digitByDigit, hundredsPairs, ohDigit, pairs } from './spoken-pairs.ts';
 import type { Token } from './token.ts';
 import type { WeightWords } from './weight.ts';
 
@@ -26,7 +27,9 @@ function readSums(words: WeightWords, tokens: readonly Token[], at: number): Sum
   if (signed && follows(tokens, at + 1) === undefined) return [];
   const from = signed ? at + 1 : at;
   const told = [
-    ...exactAmounts(numbers, tokens, from).filter((each) => !isShare(numbers, tokens.slice(from, each.end), each.value)),
+    ...exactAmounts(numbers, tokens, from).filter(
+      (each) => !isShare(numbers, tokens.slice(from, each.end), each.value),
+    ),
     ...dollarsAndCents(words, tokens, from),
   ];
   const paired = [
@@ -34,7 +37,10 @@ function readSums(words: WeightWords, tokens: readonly Token[], at: number): Sum
     ...hundredsPairs(numbers, tokens, from),
     ...digitByDigit(numbers, tokens, from),
   ];
-  return [...told.flatMap((sum) => withCurrency(words, tokens, sum)), ...paired.map((sum) => withCents(words, tokens, sum))];
+  return [
+    ...told.flatMap((sum) => withCurrency(words, tokens, sum)),
+    ...paired.map((sum) => withCents(words, tokens, sum)),
+  ];
 }
 
 /** "half", "a quarter": nobody names a sum so. */
@@ -51,13 +57,22 @@ function withCurrency(words: WeightWords, tokens: readonly Token[], sum: Reading
 }
 
 /** "seven forty five cents": the cents are told already. */
-const withCents = ({ units }: WeightWords, tokens: readonly Token[], sum: Reading<Decimal>): Reading<Decimal> =>
-  units.cent.has(follows(tokens, sum.end)?.text ?? '') || units.whole.has(follows(tokens, sum.end)?.text ?? '') ? { ...sum, end: sum.end + 1 } : sum;
+const withCents = (
+  { units }: WeightWords,
+  tokens: readonly Token[],
+  sum: Reading<Decimal>,
+): Reading<Decimal> =>
+  units.cent.has(follows(tokens, sum.end)?.text ?? '') ||
+  units.whole.has(follows(tokens, sum.end)?.text ?? '')
+    ? { ...sum, end: sum.end + 1 }
+    : sum;
 
 /** "seven dollars [and] forty [cents]", "a dollar fifty", "a buck and a half". */
 function dollarsAndCents(words: WeightWords, tokens: readonly Token[], at: number): Sums {
   const { numbers, units } = words;
-  const article = numbers.words.one.has(tokens[at]?.text ?? '') ? [{ value: 1, end: at + 1, form: 'digit' as const, cost: 0 }] : [];
+  const article = numbers.words.one.has(tokens[at]?.text ?? '')
+    ? [{ value: 1, end: at + 1, form: 'digit' as const, cost: 0 }]
+    : [];
   return [...wholes(numbers, tokens, at), ...article].flatMap((lead) => {
     if (!units.whole.has(follows(tokens, lead.end)?.text ?? '')) return [];
     const alone = { value: decimal(String(lead.value)), end: lead.end + 1, cost: lead.cost };
@@ -72,81 +87,30 @@ function cents(words: WeightWords, tokens: readonly Token[], lead: Reading<Decim
   if (follows(tokens, from) === undefined) return [];
   const half = and ? exactAmounts(numbers, tokens, from).filter((share) => share.value.lt(1)) : [];
   const whole = [...wholes(numbers, tokens, from), ...ohDigit(numbers, tokens, from)];
-  const coins = whole.filter((each) => each.value < 100).flatMap((each) => {
-    const named = units.cent.has(follows(tokens, each.end)?.text ?? '');
-    if (!named && (and || (each.value < 10 && each.form !== 'compound'))) return [];
-    return [{ value: lead.value.plus(decimal(String(each.value)).div(100)), end: each.end + (named ? 1 : 0), cost: lead.cost + each.cost }];
-  });
+  const coins = whole
+    .filter((each) => each.value < 100)
+    .flatMap((each) => {
+      const named = units.cent.has(follows(tokens, each.end)?.text ?? '');
+      if (!named && (and || (each.value < 10 && each.form !== 'compound'))) return [];
+      return [
+        {
+          value: lead.value.plus(decimal(String(each.value)).div(100)),
+          end: each.end + (named ? 1 : 0),
+          cost: lead.cost + each.cost,
+        },
+      ];
+    });
   return [...half.map((share) => ({ ...share, value: share.value.plus(lead.value) })), ...coins];
-}
-
-/** "oh five": 5 cents, spoken with its zero. */
-function ohDigit(numbers: Numbers, tokens: readonly Token[], at: number): readonly Whole[] {
-  if (!numbers.words.oh.has(tokens[at]?.text ?? '')) return [];
-  const digit = digitAt(numbers, follows(tokens, at + 1));
-  return digit === undefined ? [] : [{ value: digit.value, end: at + 2, form: 'compound', cost: digit.cost }];
-}
-
-/** "seven forty", "twenty one fifty", "seven oh five"; "seven four" is in doubt. */
-function pairs(numbers: Numbers, tokens: readonly Token[], at: number): Sums {
-  return [...wholes(numbers, tokens, at), ...heardDigit(numbers, tokens, at)]
-    .filter((lead) => lead.form !== 'figure' && lead.form !== 'thousands')
-    .flatMap((lead) => hundredths(numbers, tokens, lead.end).map((tail) => ({ ...tail, value: join(lead.value, tail.digits), cost: lead.cost + tail.cost })));
-}
-
-/** "for thirty five": a common word is a digit before tens. */
-function heardDigit(numbers: Numbers, tokens: readonly Token[], at: number): readonly Whole[] {
-  const heard = numbers.words.oh.has(tokens[at]?.text ?? '') ? undefined : numbers.words.beside.get(tokens[at]?.text ?? '');
-  const tens = follows(tokens, at + 1) !== undefined && small(numbers, tokens, at + 1).some((tail) => tail.value >= 10);
-  return heard !== undefined && tens ? [{ value: heard, end: at + 1, form: 'digit', cost: COST.homophone }] : [];
-}
-
-interface Hundredths {
-  readonly digits: string;
-  readonly end: number;
-  readonly cost: number;
-  readonly doubt?: string;
-}
-
-function hundredths(numbers: Numbers, tokens: readonly Token[], at: number): readonly Hundredths[] {
-  const token = follows(tokens, at);
-  if (token?.kind !== 'word') return [];
-  const oh = ohDigit(numbers, tokens, at).map((each) => ({ digits: `0${String(each.value)}`, end: each.end, cost: each.cost }));
-  const spelled = small(numbers, tokens, at).flatMap((each): Hundredths[] => {
-    if (each.value >= 10) return [{ digits: String(each.value), end: each.end, cost: each.cost }];
-    return [{ digits: String(each.value), end: each.end, cost: each.cost + COST.doubt, doubt: 'trailing' }];
-  });
-  return [...oh, ...spelled];
-}
-
-/** "two eleven sixty four" is 211.64, "one oh five oh eight" is 105.08: hundreds as pairs, then cents. */
-function hundredsPairs(numbers: Numbers, tokens: readonly Token[], at: number): Sums {
-  return small(numbers, tokens, at).flatMap((lead) => {
-    if (lead.value < 1 || lead.value > 99 || follows(tokens, lead.end) === undefined) return [];
-    const tails = [...small(numbers, tokens, lead.end).filter((each) => each.value >= 10), ...ohDigit(numbers, tokens, lead.end)];
-    return tails.flatMap((tail) =>
-      hundredths(numbers, tokens, tail.end)
-        .filter((last) => last.doubt === undefined)
-        .map((last) => ({ ...last, value: join(lead.value * 100 + tail.value, last.digits), cost: lead.cost + tail.cost + last.cost })),
-    );
-  });
-}
-
-/** "seven four oh" is 7.40, "one four nine five" is 14.95: digits one by one, the last two the cents. */
-function digitByDigit(numbers: Numbers, tokens: readonly Token[], at: number): Sums {
-  let [text, cost, end] = ['', 0, at];
-  for (let digit = digitAt(numbers, tokens[at]); digit !== undefined && text.length < 6; digit = digitAt(numbers, follows(tokens, end))) {
-    [text, cost, end] = [text + String(digit.value), cost + digit.cost, end + 1];
-  }
-  const plain = tokens.slice(at, end).every((token) => !numbers.words.beside.has(token.text) || numbers.words.oh.has(token.text));
-  if (text.length < 3 || text.length > 5 || !plain) return [];
-  return [{ value: join(Number(text.slice(0, -2)), text.slice(-2)), end, cost }];
 }
 
 /** A sum and "[a | per | /] unit" behind it. */
 export const prices = oncePerPlace(readPrices);
 
-function readPrices(words: WeightWords, tokens: readonly Token[], at: number): readonly Reading<SpokenPrice>[] {
+function readPrices(
+  words: WeightWords,
+  tokens: readonly Token[],
+  at: number,
+): readonly Reading<SpokenPrice>[] {
   return sums(words, tokens, at).flatMap((sum) => {
     const bare = { ...sum, value: { amount: sum.value } };
     const next = follows(tokens, sum.end);

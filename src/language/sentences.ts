@@ -1,8 +1,26 @@
 // The sentences of a language, from its files, into one automaton. Faults name the file and the line.
-import { type LineCounter, isMap, isSeq, type Node as YamlNode, parseDocument, LineCounter as Lines } from 'yaml';
+import {
+  type LineCounter,
+  isMap,
+  isSeq,
+  type Node as YamlNode,
+  parseDocument,
+  LineCounter as Lines,
+} from 'yaml';
 import { z } from 'zod';
 import type { Meaning } from './match.ts';
-import { addSentence, type Draft, finish, literalWords, newDraft, type Node, parseTemplate, type Shared, type State, TemplateError } from './template.ts';
+import {
+  addSentence,
+  type Draft,
+  finish,
+  literalWords,
+  newDraft,
+  type Node,
+  parseTemplate,
+  type Shared,
+  type State,
+  TemplateError,
+} from './template.ts';
 
 /** A fault in language data, for the person who edits it: "file:line: what is wrong". */
 export class DataFault extends Error {}
@@ -58,7 +76,10 @@ function addFile(building: Building, file: SentenceFile, context: SentenceContex
   const lines = new Lines();
   const document = parseDocument(file.text, { lineCounter: lines });
   const [error] = document.errors;
-  if (error !== undefined) throw new DataFault(`${file.path}:${error.linePos?.[0].line ?? 1}: ${error.message.split('\n')[0] ?? ''}`);
+  if (error !== undefined)
+    throw new DataFault(
+      `${file.path}:${error.linePos?.[0].line ?? 1}: ${error.message.split('\n')[0] ?? ''}`,
+    );
   if (!isSeq(document.contents)) throw new DataFault(`${file.path}:1: a list of sentences is wanted`);
   for (const item of document.contents.items as YamlNode[]) {
     const where = `${file.path}:${lineOf(item, lines)}`;
@@ -71,7 +92,11 @@ function addFile(building: Building, file: SentenceFile, context: SentenceContex
 const lineOf = (node: YamlNode, lines: LineCounter): number => lines.linePos(node.range?.[0] ?? 0).line;
 
 /** The place of each template of an entry, for messages. */
-function placesOf(item: YamlNode, whole: string, at: { file: SentenceFile; lines: LineCounter }): (index: number) => string {
+function placesOf(
+  item: YamlNode,
+  whole: string,
+  at: { file: SentenceFile; lines: LineCounter },
+): (index: number) => string {
   const say = isMap(item) ? item.get('say', true) : undefined;
   return (index) => {
     const node = isSeq(say) ? (say.items[index] as YamlNode | undefined) : undefined;
@@ -101,13 +126,18 @@ function addEntry(building: Building, file: SentenceFile, { data, context, where
       addSentence(building.draft, nodes, meaning);
       for (const word of literalWords(nodes)) building.words.add(word);
     } catch (error) {
-      if (error instanceof TemplateError) throw new DataFault(`${where(index)}: ${error.message}`, { cause: error });
+      if (error instanceof TemplateError)
+        throw new DataFault(`${where(index)}: ${error.message}`, { cause: error });
       throw error;
     }
   }
 }
 
-function allowedSlots(intent: string, data: EntryData, { shapes }: SentenceContext): ReadonlySet<string> | string {
+function allowedSlots(
+  intent: string,
+  data: EntryData,
+  { shapes }: SentenceContext,
+): ReadonlySet<string> | string {
   const kinds = data.readings === undefined ? [intent] : Object.values(data.readings);
   const unknown = kinds.find((kind) => !Object.hasOwn(shapes, kind));
   if (unknown !== undefined) return `there is no intent "${unknown}"`;

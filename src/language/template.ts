@@ -47,7 +47,8 @@ function readOptions(reader: Reader, template: string): readonly (readonly Node[
 function readNode(reader: Reader, piece: string, template: string): readonly Node[] {
   if (piece === '[' || piece === '(') {
     const options = readOptions(reader, template);
-    if (reader.pieces[reader.at] !== (piece === '[' ? ']' : ')')) throw new TemplateError(`"${piece}" is not closed`);
+    if (reader.pieces[reader.at] !== (piece === '[' ? ']' : ')'))
+      throw new TemplateError(`"${piece}" is not closed`);
     reader.at += 1;
     return [{ is: 'choice', options: piece === '[' ? [...options, []] : options }];
   }
@@ -97,7 +98,10 @@ export function addSentence<Meaning>(start: Draft<Meaning>, nodes: readonly Node
 }
 
 function add<Meaning>(start: Draft<Meaning>, nodes: readonly Node[]): Draft<Meaning> {
-  return nodes.reduce((state, node) => (node.is === 'choice' ? choose(state, node.options) : step(state, node)), start);
+  return nodes.reduce(
+    (state, node) => (node.is === 'choice' ? choose(state, node.options) : step(state, node)),
+    start,
+  );
 }
 
 /** All options lead to one state, from which the sentence goes on. */
@@ -127,14 +131,22 @@ export function finish<Meaning>(start: Draft<Meaning>): State<Meaning> {
   const done = new Map<string, State<Meaning>>();
   const visit = (drafts: readonly Draft<Meaning>[]): State<Meaning> => {
     const all = reachable(drafts);
-    const key = [...all].map(idOf).sort((a, b) => a - b).join(' ');
+    const key = [...all]
+      .map(idOf)
+      .sort((a, b) => a - b)
+      .join(' ');
     const known = done.get(key);
     if (known !== undefined) return known;
     const words = new Map<string, State<Meaning>>();
     const slots: { type: string; leads: Lead<Meaning>[] }[] = [];
     done.set(key, { words, slots, ends: [...new Set([...all].flatMap((each) => each.ends))] });
-    for (const [word, nexts] of grouped([...all].flatMap((each) => [...each.words]))) words.set(word, visit(nexts));
-    for (const [label, nexts] of grouped([...all].flatMap((each) => each.slots.map(({ type, name, next }) => [`${type} ${name}`, next] as const)))) {
+    for (const [word, nexts] of grouped([...all].flatMap((each) => [...each.words])))
+      words.set(word, visit(nexts));
+    for (const [label, nexts] of grouped(
+      [...all].flatMap((each) =>
+        each.slots.map(({ type, name, next }) => [`${type} ${name}`, next] as const),
+      ),
+    )) {
       const [type = '', name = ''] = label.split(' ');
       const lead = { name, next: visit(nexts) };
       const same = slots.find((slot) => slot.type === type);
@@ -164,5 +176,7 @@ function reachable<Meaning>(drafts: readonly Draft<Meaning>[]): ReadonlySet<Draf
 
 /** Every word that some sentence holds literally. */
 export function literalWords(nodes: readonly Node[]): readonly string[] {
-  return nodes.flatMap((node) => (node.is === 'word' ? [node.word] : node.is === 'choice' ? node.options.flatMap(literalWords) : []));
+  return nodes.flatMap((node) =>
+    node.is === 'word' ? [node.word] : node.is === 'choice' ? node.options.flatMap(literalWords) : [],
+  );
 }

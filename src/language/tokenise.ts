@@ -62,7 +62,8 @@ function step(scan: Scan, at: number): number {
   if (clock > at) return unreadable(scan, at, clock);
   const char = scan.text[at] ?? '';
   const next = scan.text[at + 1] ?? '';
-  if (DIGIT.test(char) || (char === '.' && DIGIT.test(next) && !DIGIT.test(scan.text[at - 1] ?? ''))) return figures(scan, at);
+  if (DIGIT.test(char) || (char === '.' && DIGIT.test(next) && !DIGIT.test(scan.text[at - 1] ?? '')))
+    return figures(scan, at);
   if (LETTER.test(char)) return word(scan, at);
   if (char === '-' && DIGIT.test(next) && startsNumber(scan.text, at)) return negative(scan, at);
   const sign = Object.hasOwn(SIGNS, char) ? SIGNS[char] : undefined;
@@ -89,7 +90,8 @@ function unreadable(scan: Scan, from: number, to: number): number {
 }
 
 /** A dash is a minus where it stands before a digit and after a space, a sign or nothing. */
-const startsNumber = (text: string, at: number): boolean => at === 0 || /[\s$€£@=:,(]/.test(text[at - 1] ?? '');
+const startsNumber = (text: string, at: number): boolean =>
+  at === 0 || /[\s$€£@=:,(]/.test(text[at - 1] ?? '');
 
 function breakAt(scan: Scan, at: number): void {
   const char = scan.text[at] ?? '';
@@ -99,15 +101,28 @@ function breakAt(scan: Scan, at: number): void {
   if (char === '.' && scan.abbreviations.has(last?.text ?? '') && next !== '') return;
   if (STOPS.has(char)) scan.before = 'stop';
   else if (/[,;:()[\]"]/.test(char) || (char === '-' && next === ' ')) raise(scan, 'comma');
-  else if (!/[\s'_-]/.test(char) && !/[\u2600-\u27bf\ud800-\udfff]/.test(char)) push(scan, { text: char, kind: 'mark' }, [at, at + 1]);
+  else if (!/[\s'_-]/.test(char) && !/[\u2600-\u27bf\ud800-\udfff]/.test(char))
+    push(scan, { text: char, kind: 'mark' }, [at, at + 1]);
 }
 
 function raise(scan: Scan, to: 'comma'): void {
   if (scan.before === 'space') scan.before = to;
 }
 
-function push(scan: Scan, token: Pick<Token, 'text' | 'kind'> & { garbled?: boolean }, place: readonly [number, number]): void {
-  scan.tokens.push({ garbled: false, ...token, before: scan.before, asks: false, determined: false, from: place[0], to: place[1] });
+function push(
+  scan: Scan,
+  token: Pick<Token, 'text' | 'kind'> & { garbled?: boolean },
+  place: readonly [number, number],
+): void {
+  scan.tokens.push({
+    garbled: false,
+    ...token,
+    before: scan.before,
+    asks: false,
+    determined: false,
+    from: place[0],
+    to: place[1],
+  });
   scan.before = 'space';
 }
 

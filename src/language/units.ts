@@ -28,7 +28,8 @@ export interface UnitWords {
 
 export function unitWords(data: UnitsData): UnitWords {
   const weight = new Map<string, WeightUnit>();
-  for (const [unit, names] of Object.entries(data.weight)) for (const name of names) weight.set(name, unit as WeightUnit);
+  for (const [unit, names] of Object.entries(data.weight))
+    for (const name of names) weight.set(name, unit as WeightUnit);
   return {
     weight,
     per: new Set(data.per),
@@ -44,4 +45,8 @@ export function unitWords(data: UnitsData): UnitWords {
 
 /** Every word that is a unit: a name never holds one. */
 export const isUnitWord = (units: UnitWords, text: string): boolean =>
-  units.weight.has(text) || units.whole.has(text) || units.cent.has(text) || units.minute.has(text) || units.hour.has(text);
+  units.weight.has(text) ||
+  units.whole.has(text) ||
+  units.cent.has(text) ||
+  units.minute.has(text) ||
+  units.hour.has(text);

@@ -50,13 +50,23 @@ const unitAt = (words: WeightWords, tokens: readonly Token[], at: number): Weigh
 function withUnit(words: WeightWords, tokens: readonly Token[], amount: Reading<Decimal>): Weights {
   const bare = { ...amount, value: { amount: amount.value } };
   const unit = unitAt(words, tokens, amount.end);
-  if (unit !== undefined) return afterUnit(words, tokens, { ...amount, value: { amount: amount.value, unit }, end: amount.end + 1 }, unit);
+  if (unit !== undefined)
+    return afterUnit(
+      words,
+      tokens,
+      { ...amount, value: { amount: amount.value, unit }, end: amount.end + 1 },
+      unit,
+    );
   const ofUnit = ofAUnit(words, tokens, amount);
   return ofUnit === undefined ? [bare] : [ofUnit, bare];
 }
 
 /** "half a pound", "three quarters of a pound": what is below one may stand before "[of] a" unit. */
-function ofAUnit(words: WeightWords, tokens: readonly Token[], amount: Reading<Decimal>): Reading<SpokenWeight> | undefined {
+function ofAUnit(
+  words: WeightWords,
+  tokens: readonly Token[],
+  amount: Reading<Decimal>,
+): Reading<SpokenWeight> | undefined {
   if (!amount.value.lt(1)) return undefined;
   const from = words.units.of.has(follows(tokens, amount.end)?.text ?? '') ? amount.end + 1 : amount.end;
   const article = words.numbers.words.one.has(follows(tokens, from)?.text ?? '');
@@ -77,18 +87,33 @@ function articles(words: WeightWords, tokens: readonly Token[], at: number): Wei
 }
 
 /** What may come behind a unit: "and a half", "six [ounces]", "point five". */
-function afterUnit(words: WeightWords, tokens: readonly Token[], lead: Reading<SpokenWeight>, unit: WeightUnit): Weights {
+function afterUnit(
+  words: WeightWords,
+  tokens: readonly Token[],
+  lead: Reading<SpokenWeight>,
+  unit: WeightUnit,
+): Weights {
   if (!lead.value.amount.isInteger()) return [lead];
   const and = words.numbers.words.and.has(follows(tokens, lead.end)?.text ?? '');
   const from = and ? lead.end + 1 : lead.end;
   if (follows(tokens, from) === undefined) return [lead];
-  const halves = and ? fractions(words.numbers, tokens, from).filter((share) => unitAt(words, tokens, share.end) === undefined) : [];
-  const withHalf = halves.map((share) => ({ ...share, value: { amount: lead.value.amount.plus(share.value), unit } }));
+  const halves = and
+    ? fractions(words.numbers, tokens, from).filter((share) => unitAt(words, tokens, share.end) === undefined)
+    : [];
+  const withHalf = halves.map((share) => ({
+    ...share,
+    value: { amount: lead.value.amount.plus(share.value), unit },
+  }));
   return [...withHalf, ...smaller(words, tokens, lead, from), lead];
 }
 
 /** "two pound six", "two pounds and six ounces", "two kilo three hundred [grams]". */
-function smaller(words: WeightWords, tokens: readonly Token[], lead: Reading<SpokenWeight>, from: number): Weights {
+function smaller(
+  words: WeightWords,
+  tokens: readonly Token[],
+  lead: Reading<SpokenWeight>,
+  from: number,
+): Weights {
   const unit = lead.value.unit === 'lb' ? 'oz' : lead.value.unit === 'kg' ? 'g' : undefined;
   if (unit === undefined) return [];
   const below = unit === 'oz' ? 16 : 1000;
@@ -97,8 +122,11 @@ function smaller(words: WeightWords, tokens: readonly Token[], lead: Reading<Spo
     const value = { ...lead.value, moreGrams: toGrams(more.value, unit) };
     const cost = lead.cost + more.cost;
     if (unitAt(words, tokens, more.end) === unit) return [{ ...more, value, cost, end: more.end + 1 }];
-    const whole = more.value.isInteger() && from === lead.end && unitAt(words, tokens, more.end) === undefined;
-    return whole && (unit === 'oz' || more.value.gte(10)) ? [{ ...more, value, cost: cost + COST.entry }] : [];
+    const whole =
+      more.value.isInteger() && from === lead.end && unitAt(words, tokens, more.end) === undefined;
+    return whole && (unit === 'oz' || more.value.gte(10))
+      ? [{ ...more, value, cost: cost + COST.entry }]
+      : [];
   });
 }
 
@@ -108,8 +136,15 @@ function hundredsOfGrams(words: WeightWords, tokens: readonly Token[], at: numbe
     if (lead.value < 1 || lead.form !== 'digit' || follows(tokens, lead.end) === undefined) return [];
     return wholes(words.numbers, tokens, lead.end).flatMap((tail) => {
       const grams = tail.value >= 10 && tail.value <= 99 && unitAt(words, tokens, tail.end) === 'g';
-      return grams ? [{ value: { amount: decimal(String(lead.value * 100 + tail.value)), unit: 'g' as const }, end: tail.end + 1, cost: 0 }] : [];
+      return grams
+        ? [
+            {
+              value: { amount: decimal(String(lead.value * 100 + tail.value)), unit: 'g' as const },
+              end: tail.end + 1,
+              cost: 0,
+            },
+          ]
+        : [];
     });
   });
 }
-

@@ -16,7 +16,12 @@ async function bench(): Promise<void> {
   // Beside the project, not in a folder that may lie in memory: commits are what is measured.
   const folder = mkdtempSync(join(process.cwd(), '.build-bench-data-'));
   try {
-    const machine = { cpu: cpus()[0]?.model ?? '', cores: cpus().length, memoryGb: Math.round(totalmem() / 2 ** 30), node: process.version };
+    const machine = {
+      cpu: cpus()[0]?.model ?? '',
+      cores: cpus().length,
+      memoryGb: Math.round(totalmem() / 2 ** 30),
+      node: process.version,
+    };
     const parse = measureParse();
     const turn = await measureTurn(folder);
     const growth = await measureGrowth(folder);

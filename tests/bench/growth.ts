@@ -9,7 +9,17 @@ import { openSqlite } from '../../src/storage/sqlite/open.ts';
 import { ask, KITCHEN, openBench, SETTINGS } from './kitchen.ts';
 import { median, microseconds, percentile, round } from './measure.ts';
 
-const ITEMS = ['ribeye', 'striploin', 'tenderloin', 'top sirloin', 'brisket', 'short loin', 'pork loin', 'lamb rack', 'salmon'];
+const ITEMS = [
+  'ribeye',
+  'striploin',
+  'tenderloin',
+  'top sirloin',
+  'brisket',
+  'short loin',
+  'pork loin',
+  'lamb rack',
+  'salmon',
+];
 const ROUNDS = 9;
 const ASKS = 600;
 
@@ -32,7 +42,11 @@ export async function measureGrowth(folder: string): Promise<Growth> {
   await few.store.close();
   await many.store.close();
   const [at1k, at100k] = [median(times.few), median(times.many)];
-  return { askCostP99UsAt1k: round(at1k, 1), askCostP99UsAt100k: round(at100k, 1), ratio: round(at100k / at1k, 2) };
+  return {
+    askCostP99UsAt1k: round(at1k, 1),
+    askCostP99UsAt100k: round(at100k, 1),
+    ratio: round(at100k / at1k, 2),
+  };
 }
 
 async function askMany(table: Awaited<ReturnType<typeof openBench>>['table'], name: string): Promise<number> {
@@ -64,9 +78,26 @@ async function append(store: Store, before: Kitchen, test: number): Promise<Kitc
     { type: 'portioned', mode: 'set', count: 12, eachGrams: decimal('400') },
     { type: 'closed', flagged: false },
   ];
-  const facts = made.map((fact, index): Recorded => ({ entry: `${test}.${index}`, speaker: `cook${test % 5}`, at, test, item, fact }));
+  const facts = made.map((fact, index): Recorded => ({
+    entry: `${test}.${index}`,
+    speaker: `cook${test % 5}`,
+    at,
+    test,
+    item,
+    fact,
+  }));
   const after = facts.reduce(evolve, before);
   const message = String(test);
-  await store.append({ kitchen: KITCHEN, message, speaker: 'cook', at, text: '', outcome: 'recorded', reply: '', facts, views: changedViews(before, after) });
+  await store.append({
+    kitchen: KITCHEN,
+    message,
+    speaker: 'cook',
+    at,
+    text: '',
+    outcome: 'recorded',
+    reply: '',
+    facts,
+    views: changedViews(before, after),
+  });
   return after;
 }

@@ -7,7 +7,13 @@ import type { Table } from '../../src/app/ports/table.ts';
 import type { Settings } from '../../src/core/kitchen.ts';
 
 export const KITCHEN = 'bench';
-export const SETTINGS: Settings = { unit: 'lb', currency: 'USD', timezone: 'UTC', language: 'en', laborAvoidable: true };
+export const SETTINGS: Settings = {
+  unit: 'lb',
+  currency: 'USD',
+  timezone: 'UTC',
+  language: 'en',
+  laborAvoidable: true,
+};
 
 /** Loaded once: the working folder is the project's. */
 export const voice = loadVoice('intents', 'en');

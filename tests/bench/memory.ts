@@ -5,10 +5,15 @@ import { ask, openBench } from './kitchen.ts';
 import { round } from './measure.ts';
 
 export const measureMemory = (folder: string): Promise<{ idle: number; after100kTests: number }> =>
-  Promise.resolve({ idle: inChild(join(folder, 'idle.db')), after100kTests: inChild(join(folder, '100k.db')) });
+  Promise.resolve({
+    idle: inChild(join(folder, 'idle.db')),
+    after100kTests: inChild(join(folder, '100k.db')),
+  });
 
 function inChild(path: string): number {
-  const child = spawnSync(process.execPath, [process.argv[1] ?? '', '--report-memory', path], { encoding: 'utf8' });
+  const child = spawnSync(process.execPath, [process.argv[1] ?? '', '--report-memory', path], {
+    encoding: 'utf8',
+  });
   if (child.status !== 0) throw new Error(child.stderr);
   return round(Number(child.stdout) / 2 ** 20, 1);
 }

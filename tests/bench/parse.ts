@@ -31,7 +31,11 @@ export function measureParse(): { utterancesPerSecond: number; p99Us: number } {
 
 function allLines(): readonly string[] {
   return readdirSync(SENTENCES).flatMap((file) => {
-    const rows = parseYaml(readFileSync(join(SENTENCES, file), 'utf8')) as readonly { typed?: string; said?: string; unit?: string }[];
+    const rows = parseYaml(readFileSync(join(SENTENCES, file), 'utf8')) as readonly {
+      typed?: string;
+      said?: string;
+      unit?: string;
+    }[];
     return rows.flatMap(({ typed, said, unit }) => (unit === 'kg' ? [] : [typed ?? said ?? '']));
   });
 }

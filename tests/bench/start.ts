@@ -14,7 +14,10 @@ export async function measureStart(folder: string): Promise<number> {
 
 async function firstReply(path: string): Promise<number> {
   const begin = process.hrtime.bigint();
-  const child = spawn(process.execPath, [join('src', 'launch.js')], { env: { ...process.env, DATABASE_URL: `sqlite:${path}` }, stdio: ['pipe', 'pipe', 'inherit'] });
+  const child = spawn(process.execPath, [join('src', 'launch.js')], {
+    env: { ...process.env, DATABASE_URL: `sqlite:${path}` },
+    stdio: ['pipe', 'pipe', 'inherit'],
+  });
   child.stdin.end('where are we\n');
   await once(child.stdout, 'data');
   const time = microseconds(begin);

@@ -6,9 +6,19 @@ import { median, microseconds, round } from './measure.ts';
 
 const ROUNDS = 12;
 const TESTS_A_ROUND = 60;
-const LINES = ['ribeye 14.2 lb at 7.40', 'trim 1.1', 'fat 1.9', '12 portions 16 oz', 'portions weigh 11.2', 'took 25 minutes', 'done'];
+const LINES = [
+  'ribeye 14.2 lb at 7.40',
+  'trim 1.1',
+  'fat 1.9',
+  '12 portions 16 oz',
+  'portions weigh 11.2',
+  'took 25 minutes',
+  'done',
+];
 
-export async function measureTurn(folder: string): Promise<{ durableTurnsPerSecond: number; bareCommitsPerSecond: number; ratio: number }> {
+export async function measureTurn(
+  folder: string,
+): Promise<{ durableTurnsPerSecond: number; bareCommitsPerSecond: number; ratio: number }> {
   const { store, table } = await openBench(join(folder, 'turn.db'));
   const commit = bareCommit(join(folder, 'bare.db'));
   const turns: number[] = [];
@@ -25,7 +35,11 @@ export async function measureTurn(folder: string): Promise<{ durableTurnsPerSeco
   }
   await store.close();
   const [durable, bare] = [median(turns), median(commits)];
-  return { durableTurnsPerSecond: round(durable), bareCommitsPerSecond: round(bare), ratio: round(durable / bare, 2) };
+  return {
+    durableTurnsPerSecond: round(durable),
+    bareCommitsPerSecond: round(bare),
+    ratio: round(durable / bare, 2),
+  };
 }
 
 /** One row of some 300 characters in a transaction of its own, with the same safety as the store's. */

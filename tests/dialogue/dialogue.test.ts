@@ -6,6 +6,7 @@ import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { stringify } from 'yaml';
 import { scratchOpener } from '../../src/app/scratch.ts';
+import { openTable } from '../../src/app/turn.ts';
 import { loadVoice } from '../../src/app/voice.ts';
 import { messageOf, play } from '../../src/channels/replay/play.ts';
 import { readShift, type Shift } from '../../src/channels/replay/shift-file.ts';
@@ -43,17 +44,29 @@ async function faultsOf(row: Row): Promise<readonly string[]> {
   const played = await play(open, shiftOf(row));
   const turns = played.turns as unknown as readonly Turn[];
   const tests = row.tests && difference(row.tests, played.tests, { partial: true }, 'tests');
-  return [...turns.flatMap((turn, index) => faultsIn(turn, row.turns[index]?.then)), ...(tests === undefined ? [] : [tests])];
+  return [
+    ...turns.flatMap((turn, index) => faultsIn(turn, row.turns[index]?.then)),
+    ...(tests === undefined ? [] : [tests]),
+  ];
 }
 
-function faultsIn({ text, outcome, entries, reply }: Turn, expected: Row['turns'][number]['then']): readonly string[] {
+function faultsIn(
+  { text, outcome, entries, reply }: Turn,
+  expected: Row['turns'][number]['then'],
+): readonly string[] {
   if (expected === undefined) return [];
   const faults: string[] = [];
   if (outcome !== expected.outcome) faults.push(`is ${outcome}, not ${expected.outcome}`);
   const other = expected.entries && difference(expected.entries, entries, { partial: false }, 'entries');
   if (other !== undefined) faults.push(other);
-  faults.push(...(expected.reply ?? []).filter((words) => !reply.includes(words)).map((words) => `does not say "${words}"`));
-  faults.push(...(expected.not ?? []).filter((words) => reply.includes(words)).map((words) => `says "${words}"`));
+  faults.push(
+    ...(expected.reply ?? [])
+      .filter((words) => !reply.includes(words))
+      .map((words) => `does not say "${words}"`),
+  );
+  faults.push(
+    ...(expected.not ?? []).filter((words) => reply.includes(words)).map((words) => `says "${words}"`),
+  );
   return faults.map((fault) => `"${text}" ${fault} [${reply}]`);
 }
 
@@ -68,16 +81,39 @@ for (const [file, rows] of rowsIn(here)) {
 }
 
 describe('a line weighed up', () => {
-  it.each(rowsIn(here).map(([file, rows]) => [file, rows] as const))('comes to what it would record, and changes nothing: %s', async (_, rows) => {
-    for (const row of rows) {
-      const shift = shiftOf(row);
-      const scratch = await open(shift.settings);
-      for (const [index, turn] of shift.turns.entries()) {
-        const message = messageOf(shift, turn, `turn${index}`);
-        const first = await scratch.weighUp(message);
-        expect(await scratch.weighUp(message)).toEqual(first);
-        expect(await scratch.take(message)).toEqual(first);
+  it.each(rowsIn(here).map(([file, rows]) => [file, rows] as const))(
+    'comes to what it would record, and changes nothing: %s',
+    async (_, rows) => {
+      for (const row of rows) {
+        const shift = shiftOf(row);
+        const scratch = await open(shift.settings);
+        for (const [index, turn] of shift.turns.entries()) {
+          const message = messageOf(shift, turn, `turn${index}`);
+          const first = await scratch.weighUp(message);
+          expect(await scratch.weighUp(message)).toEqual(first);
+          expect(await scratch.take(message)).toEqual(first);
+        }
       }
-    }
-  });
+    },
+  );
+});
+
+describe('started anew before every line', () => {
+  it.each(rowsIn(here).map(([file, rows]) => [file, rows] as const))(
+    'it comes to the same: %s',
+    async (_, rows) => {
+      for (const row of rows) {
+        const shift = shiftOf(row);
+        const scratch = await open(shift.settings);
+        const store = await openSqlite(':memory:');
+        await store.create('kitchen', shift.settings);
+        for (const [index, turn] of shift.turns.entries()) {
+          const message = messageOf(shift, turn, `turn${index}`);
+          const table = await openTable({ store, id: 'kitchen', ...voice });
+          expect(await table.take(message), `${row.name}: ${turn.text}`).toEqual(await scratch.take(message));
+        }
+        await store.close();
+      }
+    },
+  );
 });

@@ -8,18 +8,28 @@ export interface Compared {
 
 /** The first difference, or undefined. An expected null means that the field is absent; a sum is worked out. */
 export function difference(expected: unknown, actual: unknown, how: Compared, at = ''): string | undefined {
-  if (expected === null) return actual === undefined ? undefined : `${at} is there: ${JSON.stringify(actual)}`;
+  if (expected === null)
+    return actual === undefined ? undefined : `${at} is there: ${JSON.stringify(actual)}`;
   if (Array.isArray(expected)) return ofLists(expected, actual, how, at);
   if (typeof expected === 'object') return ofObjects(expected as Named, actual, how, at);
-  return isEqual(expected, actual) ? undefined : `${at} is ${JSON.stringify(actual)}, not ${JSON.stringify(expected)}`;
+  return isEqual(expected, actual)
+    ? undefined
+    : `${at} is ${JSON.stringify(actual)}, not ${JSON.stringify(expected)}`;
 }
 
 type Named = Readonly<Record<string, unknown>>;
 
-function ofLists(expected: readonly unknown[], actual: unknown, how: Compared, at: string): string | undefined {
+function ofLists(
+  expected: readonly unknown[],
+  actual: unknown,
+  how: Compared,
+  at: string,
+): string | undefined {
   if (!Array.isArray(actual) || actual.length !== expected.length)
     return `${at} is ${JSON.stringify(actual)}, not ${JSON.stringify(expected)}`;
-  return firstOf(expected.map((each, index) => () => difference(each, actual[index], how, `${at}[${index}]`)));
+  return firstOf(
+    expected.map((each, index) => () => difference(each, actual[index], how, `${at}[${index}]`)),
+  );
 }
 
 function ofObjects(expected: Named, actual: unknown, how: Compared, at: string): string | undefined {
@@ -27,7 +37,13 @@ function ofObjects(expected: Named, actual: unknown, how: Compared, at: string):
   const found = actual as Named;
   const more = how.partial ? undefined : Object.keys(found).find((key) => !Object.hasOwn(expected, key));
   if (more !== undefined) return `${at}.${more} is not expected`;
-  return firstOf(Object.entries(expected).map(([key, each]) => () => difference(each, found[key], how, `${at}.${key}`)));
+  return firstOf(
+    Object.entries(expected).map(
+      ([key, each]) =>
+        () =>
+          difference(each, found[key], how, `${at}.${key}`),
+    ),
+  );
 }
 
 /** A figure of the program is a string, a count a number: a row may write either, and sums as text. */

@@ -35,5 +35,8 @@ export type Row = z.infer<typeof row>;
 /** The rows of each file in a folder, by the name of the file. */
 export function rowsIn(folder: string): readonly (readonly [file: string, rows: readonly Row[]])[] {
   const files = readdirSync(folder).filter((file) => file.endsWith('.yaml'));
-  return files.map((file) => [file.replace('.yaml', ''), z.array(row).parse(parse(readFileSync(`${folder}/${file}`, 'utf8')))]);
+  return files.map((file) => [
+    file.replace('.yaml', ''),
+    z.array(row).parse(parse(readFileSync(`${folder}/${file}`, 'utf8'))),
+  ]);
 }
