@@ -35,7 +35,9 @@ function plain({ slots }: Said): Readonly<Record<string, unknown>> {
 function askAbout(said: Said, unit: KitchenUnit): Asked {
   const { doubt, readings } = said;
   const code = doubt?.code ?? '';
-  if (readings !== undefined && Object.keys(readings).length > 0) return eitherOr(said, readings, unit);
+  // With a number that is no number there is nothing to choose between.
+  if (readings !== undefined && Object.keys(readings).length > 0 && doubt?.slot === undefined)
+    return eitherOr(said, readings, unit);
   if (code === 'priceUnit') return perWhichUnit(said, unit);
   const held = { ...plain(said), kind: said.kind };
   const wants = doubt?.slot === undefined ? undefined : { held, slot: doubt.slot };

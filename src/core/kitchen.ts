@@ -87,10 +87,13 @@ export const priceOf = (kitchen: Kitchen, item: string): { perLb: Decimal; at: s
   return found && { perLb: found.value.amount, at: found.at };
 };
 
-/** The newest ready-cut price of an item per pound, with the time it was said. */
-export const readyCutOf = (kitchen: Kitchen, item: string): { perLb: Decimal; at: string } | undefined => {
+/** The newest ready-cut price of an item per pound, and by the portion where it was said so. */
+export const readyCutOf = (
+  kitchen: Kitchen,
+  item: string,
+): { perLb: Decimal; each?: Decimal } | undefined => {
   const found = memory.recall(kitchen.memory, memory.readyCutKey(item));
-  return found && { perLb: found.value.amount, at: found.at };
+  return found && { perLb: found.value.amount, each: found.value.each };
 };
 
 export const creditOf = (kitchen: Kitchen, item: string, part: string): Decimal | undefined =>

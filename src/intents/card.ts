@@ -79,9 +79,12 @@ export function overweightAsk(scene: Scene, test: Test): Asked | undefined {
     over: weight(unaccountedGrams.negated()),
     provisional: list(provisionalLines(figure), 'space'),
   };
-  // Weighed one by one they weigh what they weigh: then any of the weights may be the wrong one.
-  if (left === undefined || !left.gt(0) || portions?.basis === 'list')
-    return { asked: askedOf(scene, test, say('ask-overweight-which', args)), choices: {}, overweight: test.id };
+  if (left === undefined || !left.gt(0) || !arePortionsInDoubt(test, figure))
+    return {
+      asked: askedOf(scene, test, say('ask-overweight-which', args)),
+      choices: {},
+      overweight: test.id,
+    };
   const entry = { kind: 'portions', test: test.id } as const;
   return {
     asked: askedOf(scene, test, say('ask-overweight', { ...args, left: weight(left) })),
@@ -89,6 +92,13 @@ export function overweightAsk(scene: Scene, test: Test): Asked | undefined {
     wants: { held: { ...entry, told: true }, slot: 'weight' },
     overweight: test.id,
   };
+}
+
+/** Portions that nobody weighed are, those on a list are not; a weighed total is where it was said last. */
+function arePortionsInDoubt({ facts }: Test, { portions }: Figures): boolean {
+  if (portions?.basis !== 'total') return portions?.basis !== 'list';
+  const last = facts.at(-1)?.fact;
+  return (last?.type === 'corrected' ? last.by : last)?.type === 'portioned';
 }
 
 /** While more is weighed than received: what the cost would be if the portions weighed what is left. */

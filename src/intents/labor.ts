@@ -24,6 +24,7 @@ function rateOnly(scene: Scene, entry: Labor): Decision {
   const test = openTestFor(scene, entry.item);
   if (rate === undefined) return { is: 'ignored' };
   if (test?.labor.ratePerHour?.eq(rate) === true) return answered(ofTest(scene, test, ...sameLabor(test)));
+  if (test === undefined && laborRateOf(scene.kitchen)?.eq(rate) === true) return answered(line(...rateKnown(rate)));
   const doubt = test && otherRate(scene, test, entry);
   if (doubt !== undefined) return doubt;
   const fact = { type: 'labored', ratePerHour: rate } as const;
@@ -70,9 +71,12 @@ function otherRate(scene: Scene, test: Test, entry: Labor): Decision | undefined
 
 function sameLabor({ labor: { minutes: there, ratePerHour } }: Test): readonly Reply[] {
   if (there !== undefined) return [say('already-minutes', { minutes: number(there, 1) })];
-  const known = saidMoney(ratePerHour ?? ZERO);
-  return [sayCost('already-rate', { rate: known }, say('labor-rate-noted'))];
+  return rateKnown(ratePerHour ?? ZERO);
 }
+
+const rateKnown = (rate: Decimal): readonly Reply[] => [
+  sayCost('already-rate', { rate: saidMoney(rate) }, say('labor-rate-noted')),
+];
 
 /** The minutes as they stand, what they cost, and whether they count. */
 export function respondLabor(scene: Scene, { id }: Test): Response {

@@ -2,13 +2,13 @@
 import type { Decimal } from '../core/decimal.ts';
 import type { EntryOf } from '../core/entry.ts';
 import type { FactOf } from '../core/facts.ts';
-import { sizeOf } from '../core/kitchen.ts';
+import { readyCutOf, sizeOf } from '../core/kitchen.ts';
 import { perLbOf } from '../core/money.ts';
 import { commonSize } from '../core/portions.ts';
 import type { Grams } from '../core/quantity.ts';
 import { name, price, type Reply, saidMoney, saidPrice, say, sayCost, size } from '../core/reply.ts';
 import { line } from './card.ts';
-import { asks, type Decision, type Intent, lacking, recorded, type Scene } from './intent.ts';
+import { answered, asks, type Decision, type Intent, lacking, recorded, type Scene } from './intent.ts';
 import { openTestFor, withItem } from './route.ts';
 import { verdictLines } from './verdict-lines.ts';
 
@@ -18,10 +18,10 @@ export const readyCut: Intent<'readyCut'> = {
   slots: ['item', 'price', 'priceEach', 'each'],
   decide: (scene, entry) =>
     withItem(scene, entry, (item) => {
-      if (entry.priceEach === undefined) return record(item, { entry, perLb: entry.price });
+      if (entry.priceEach === undefined) return record(scene, item, { entry, perLb: entry.price });
       const each = entry.each ?? targetOf(scene, item);
       if (each === undefined) return askSize(item, entry, entry.priceEach);
-      return record(item, { entry, perLb: perLbOf(entry.priceEach, each), each });
+      return record(scene, item, { entry, perLb: perLbOf(entry.priceEach, each), each });
     }),
 };
 
@@ -42,10 +42,14 @@ interface Said {
   readonly each?: Grams;
 }
 
-function record(item: string, { entry, perLb, each }: Said): Decision {
-  if (perLb === undefined) return asks(say('ask-ready-cut-price', { item: name(item) }), { wants: lacking(entry, 'price') });
+function record(scene: Scene, item: string, { entry, perLb, each }: Said): Decision {
+  if (perLb === undefined)
+    return asks(say('ask-ready-cut-price', { item: name(item) }), { wants: lacking(entry, 'price') });
   const fact = { type: 'readyCutPriced', item, perLb, each: entry.priceEach, eachGrams: each } as const;
-  return recorded([{ fact, item }], (now) => ({ say: [readyCutWords(fact, 'ready-cut-noted'), ...verdictLines(now, item)] }));
+  const said = (at: Scene): readonly Reply[] => [readyCutWords(fact, 'ready-cut-noted'), ...verdictLines(at, item)];
+  const known = readyCutOf(scene.kitchen, item);
+  const isKnown = known?.perLb.eq(perLb) === true && known.each?.toString() === entry.priceEach?.toString();
+  return isKnown ? answered(...said(scene)) : recorded([{ fact, item }], (now) => ({ say: said(now) }));
 }
 
 /** The price per pound, and how it was come by where it was said by the portion; and what is said to those who may not see it. */
