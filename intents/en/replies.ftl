@@ -303,6 +303,7 @@ ask-number = "{ $words }": which number is that? Say it with "point".
 ask-trailing = "{ $words }": how many dollars and cents?
 ask-list = "{ $words }": say those weights again, each the same way ("sixteen point two").
 ask-name = "{ $words }": which cut or part is that?
+ask-too-long = That is too long for me, and nothing was recorded. Say it in shorter pieces.
 ask-unread = I did not get "{ $words }". Nothing recorded: say it again without.
 how-to-type = Still not clear. Type it like this: "trim 1.1" or "12 portions 16 oz".
 

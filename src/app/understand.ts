@@ -14,6 +14,7 @@ export type Understood = { readonly entry: Entry } | { readonly ask: Asked };
 
 /** What a line says, in the order said; words beside an entry that nothing reads make a question of their own. */
 export function understand(heard: Heard, unit: KitchenUnit): readonly Understood[] {
+  if (heard.tooLong === true) return [{ ask: { asked: say('ask-too-long'), choices: {} } }];
   const said = heard.said.map((each) => understandOne(each, unit));
   return heard.unread === undefined
     ? said

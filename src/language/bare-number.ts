@@ -40,5 +40,7 @@ export function bareNumbers(
 
 function asWeight(context: SlotContext, weight: SpokenWeight): BareNumber {
   const [grams, each] = [gramsOf(weight, context.unit), gramsOf(weight, portionUnit(context.unit))];
-  return grams.gt(0) && grams.lte(context.limits.maxReceivedGrams) ? { weight: grams, each } : {};
+  return grams.gte(context.limits.minWeightGrams) && grams.lte(context.limits.maxReceivedGrams)
+    ? { weight: grams, each }
+    : {};
 }

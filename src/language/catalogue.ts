@@ -9,6 +9,7 @@ const figure = z.string().transform((text) => decimal(text));
 export const catalogueSchema = z.strictObject({
   limits: z.strictObject({
     maxReceivedLb: figure,
+    minWeightLb: figure,
     maxPortionOz: figure,
     minPortionOz: figure,
     maxPricePerLb: z.record(z.string(), figure),
@@ -41,6 +42,7 @@ export function limitsOf({ limits }: Catalogue, currency: string): Limits {
     : limits.maxPricePerLb['other'];
   const maxPricePerLb: Decimal = known ?? decimal('10000000');
   return {
+    minWeightGrams: toGrams(limits.minWeightLb, 'lb'),
     maxReceivedGrams: toGrams(limits.maxReceivedLb, 'lb'),
     maxPortionGrams: toGrams(limits.maxPortionOz, 'oz'),
     minPortionGrams: toGrams(limits.minPortionOz, 'oz'),

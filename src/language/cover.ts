@@ -93,6 +93,8 @@ function cheapest(found: readonly Cover[]): readonly Cover[] {
   return found.filter((cover) => cover.cost === least).slice(0, TIES);
 }
 
+const isBreak = (tokens: readonly Token[], at: number): boolean => at === 0 || tokens[at]?.before !== 'space';
+
 function applies(
   { meaning, from, end }: Match,
   tokens: readonly Token[],
@@ -109,6 +111,8 @@ function applies(
         return answering;
       case 'ends':
         return end === tokens.length || tokens[end]?.before === 'stop';
+      case 'apart':
+        return isBreak(tokens, from) && isBreak(tokens, end);
       case 'undetermined':
         return tokens[from]?.determined !== true;
       case 'alone':

@@ -11,6 +11,8 @@ export interface Heard {
   readonly said: readonly Said[];
   /** Words that look like an entry but were not understood. */
   readonly unread?: string;
+  /** It begins like entries and is longer than a line that is read: nothing of it is. */
+  readonly tooLong?: true;
 }
 
 /** An entry with more words beside it that nothing reads is talk. */

@@ -4,13 +4,20 @@ import { withoutFillers } from './fillers.ts';
 import { type Heard, judge } from './judge.ts';
 import type { Listener } from './listen.ts';
 import { spellKeywords } from './misspelt.ts';
-import { tokenise } from './tokenise.ts';
+import { LONGEST_LINE, tokenise } from './tokenise.ts';
 
 export type { Heard } from './judge.ts';
 export type { Said } from './said.ts';
 
 /** Reads one line. `answering`: a question stands, so that its answers are read too. */
 export function parse(listener: Listener, line: string, options: { answering: boolean }): Heard {
+  if (line.length <= LONGEST_LINE) return read(listener, line, options);
+  const beginning = read(listener, line.slice(0, line.lastIndexOf(' ', LONGEST_LINE) + 1), options);
+  const isForUs = beginning.said.some((each) => each.firm) || beginning.unread !== undefined;
+  return isForUs ? { said: [], tooLong: true } : { said: [] };
+}
+
+function read(listener: Listener, line: string, options: { answering: boolean }): Heard {
   const { language } = listener;
   const { written: text, tokens: all } = tokenise(line, language.decimalMark, language.abbreviations);
   const tokens = spellKeywords(language, withoutFillers(language, all));

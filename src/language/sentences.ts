@@ -34,7 +34,9 @@ export type IntentShapes = Readonly<Record<string, IntentShape>>;
 const entrySchema = z.strictObject({
   say: z.union([z.string(), z.array(z.string()).min(1)]),
   set: z.record(z.string(), z.union([z.string(), z.boolean()])).optional(),
-  when: z.array(z.enum(['question', 'statement', 'answer', 'alone', 'undetermined', 'ends'])).optional(),
+  when: z
+    .array(z.enum(['question', 'statement', 'answer', 'alone', 'undetermined', 'ends', 'apart']))
+    .optional(),
   /** A sentence that must be asked about: the question's code, and what each answer makes of it. */
   ask: z.string().optional(),
   readings: z.record(z.string(), z.string()).optional(),

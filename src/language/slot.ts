@@ -22,6 +22,7 @@ export interface SlotReading extends Reading<SlotValue> {
 
 /** What no scale, price list or kitchen could show; in grams, per lb, per piece, in minutes. */
 export interface Limits {
+  readonly minWeightGrams: Decimal;
   readonly maxReceivedGrams: Decimal;
   readonly maxPortionGrams: Decimal;
   readonly minPortionGrams: Decimal;

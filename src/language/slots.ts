@@ -94,7 +94,7 @@ function weightReader(context: SlotContext, bare: WeightUnit): SlotReader {
       const grams = gramsOf(each.value, bare);
       return impossible(
         { ...each, value: grams, unit: each.value.unit },
-        grams.gt(0) && grams.lte(context.limits.maxReceivedGrams),
+        grams.gte(context.limits.minWeightGrams) && grams.lte(context.limits.maxReceivedGrams),
       );
     });
 }

@@ -83,7 +83,9 @@ function articles(words: WeightWords, tokens: readonly Token[], at: number): Wei
   const one = { value: { amount: decimal('1'), unit }, end: place + 1, cost: 0 };
   const found = afterUnit(words, tokens, one, unit);
   const another = words.numbers.words.another.has(tokens[at - 1]?.text ?? '');
-  return article || another ? found : found.filter((each) => each.end > one.end);
+  return article || another
+    ? found
+    : found.filter((each) => each.end > one.end && each.value.moreGrams === undefined);
 }
 
 /** What may come behind a unit: "and a half", "six [ounces]", "point five". */
