@@ -128,7 +128,7 @@ balances = Everything is accounted for.
 cutting-loss = Cutting loss { $weight } ({ $share })
 weighed-over = { $weight } more weighed than received ({ $share })
 cost-factor = { $factor } × the price paid
-portion-cost = a { $size } portion { $cost }
+portion-cost = a portion of { $size } { $cost }
 after-credits = { $credit } taken off for trim
 loaded-cost = with { $what ->
     [labor] labor
@@ -204,7 +204,7 @@ history-of = { $item }, { $tests ->
    *[other] the last { $tests } tests
   }:
 does-not-balance = weights did not balance
-order = Buy { $weight } of { $item } for { $count } of { $size }, at { $share } yield
+order = Buy { $weight } of { $item } for { $count } portions of { $size }, at { $share } yield
 tests-behind = { $tests } { $tests ->
     [one] test
    *[other] tests
@@ -304,7 +304,7 @@ ask-trailing = "{ $words }": how many dollars and cents?
 ask-list = "{ $words }": say those weights again, each the same way ("sixteen point two").
 ask-name = "{ $words }": which cut or part is that?
 ask-too-long = That is too long for me, and nothing was recorded. Say it in shorter pieces.
-ask-unread = I did not get "{ $words }". Nothing recorded: say it again without.
+ask-unread = I did not get "{ $words }". Nothing of that was recorded: say the entry again without it.
 how-to-type = Still not clear. Type it like this: "trim 1.1" or "12 portions 16 oz".
 
 ## Trouble

@@ -37,6 +37,9 @@ export function toGo({ unaccountedGrams }: Figures): Reply {
   return unaccountedGrams.isNegative() ? say('over', { weight: weight(unaccountedGrams.negated()) }) : say('left', { weight: weight(unaccountedGrams) });
 }
 
+/** What is left, where no question about too much follows. */
+export const leftOf = (figure: Figures): readonly Reply[] => (figure.overweight ? [] : [toGo(figure)]);
+
 /** What came in, at what price. */
 export function receivedLine(test: Test, figure: Figures): Reply {
   const { received } = test;

@@ -5,7 +5,7 @@ import type { Fact } from '../core/facts.ts';
 import type { Grams } from '../core/quantity.ts';
 import { list, say, size } from '../core/reply.ts';
 import { countOf, standingFacts, type Test } from '../core/test.ts';
-import { askedOf, basisLines, figuresOf, ofTest, overweightAsk, portionsLine, toGo } from './card.ts';
+import { askedOf, basisLines, figuresOf, ofTest, overweightAsk, portionsLine, leftOf, toGo } from './card.ts';
 import { answered, asks, type Decision, type Intent, recorded, type Response, type Scene } from './intent.ts';
 import { withTest } from './route.ts';
 
@@ -47,5 +47,5 @@ function respond(scene: Scene, { id }: Test, { eachList }: Said): Response {
   const figure = figuresOf(scene, test);
   const mean = sum(test.portions.list).div(test.portions.list.length);
   const heard = say('weights-heard', { weights: list(eachList.map((each) => say('size', { size: size(each) }))), listed: test.portions.list.length, mean: size(mean) });
-  return { say: [heard, ofTest(scene, test, ...portionsLine(figure), ...basisLines(figure), toGo(figure))], ask: overweightAsk(scene, test) };
+  return { say: [heard, ofTest(scene, test, ...portionsLine(figure), ...basisLines(figure), ...leftOf(figure))], ask: overweightAsk(scene, test) };
 }

@@ -1,7 +1,7 @@
 // The portions of a test as they stand, in words.
 import { type Reply, say } from '../core/reply.ts';
 import { countOf, type Test } from '../core/test.ts';
-import { basisLines, figuresOf, ofTest, overweightAsk, portionsLine, toGo } from './card.ts';
+import { basisLines, figuresOf, ofTest, overweightAsk, portionsLine, leftOf } from './card.ts';
 import type { Response, Scene } from './intent.ts';
 
 /** What there is of portions, also where their weight is not known yet. */
@@ -17,6 +17,6 @@ export function respondPortions(scene: Scene, { id }: Test): Response {
   const test = scene.kitchen.tests.get(id);
   if (test === undefined) return { say: [] };
   const figure = figuresOf(scene, test);
-  const said = [...thereWords(scene, test), ...basisLines(figure), toGo(figure)];
+  const said = [...thereWords(scene, test), ...basisLines(figure), ...leftOf(figure)];
   return { say: [ofTest(scene, test, ...said)], ask: overweightAsk(scene, test) };
 }

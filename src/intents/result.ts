@@ -34,11 +34,12 @@ export function costLines(figure: Figures): readonly Reply[] {
   const { costs, portions, creditTotal } = figure;
   if (costs === undefined) return [];
   const of = portions?.targetGrams ?? portions?.meanGrams;
-  const parts: Reply[] = [sayCost('usable-cost', { cost: price(costs.usableCostPerLb) }), sayCost('cost-factor', { factor: number(costs.costFactor, 3) })];
+  const parts: Reply[] = [sayCost('usable-cost', { cost: price(costs.usableCostPerLb) })];
+  const more: Reply[] = [sayCost('cost-factor', { factor: number(costs.costFactor, 3) })];
   if (costs.portionCost !== undefined && of !== undefined) parts.push(sayCost('portion-cost', { size: size(of), cost: money(costs.portionCost) }));
-  if (creditTotal.gt(0)) parts.push(sayCost('after-credits', { credit: money(creditTotal) }));
+  if (creditTotal.gt(0)) more.push(sayCost('after-credits', { credit: money(creditTotal) }));
   const loaded = costs.loadedCostPerLb.eq(costs.usableCostPerLb) ? [] : [loadedLine(figure)];
-  return [line(...parts), ...loaded, ...offTarget(figure)];
+  return [line(...parts), line(...more), ...loaded, ...offTarget(figure)];
 }
 
 function loadedLine(figure: Figures): Reply {

@@ -6,7 +6,7 @@ import { OVERWEIGHT_TOLERANCE } from '../core/figures.ts';
 import type { Grams } from '../core/quantity.ts';
 import { list, name, percent, say, weight } from '../core/reply.ts';
 import { creditIn, type Part, type Test } from '../core/test.ts';
-import { askedOf, figuresOf, ofTest, overweightAsk, toGo, worth } from './card.ts';
+import { askedOf, figuresOf, leftOf, ofTest, overweightAsk, toGo, worth } from './card.ts';
 import {
   answered,
   asks,
@@ -142,7 +142,7 @@ export function respond(scene: Scene, { id }: Test, entry: Weighed): Response {
     ...(entry.container === undefined ? [] : [say('without-container', { container: name(entry.container) })]),
     say('share', { share: percent(part.yieldPct) }),
     ...worth(part),
-    toGo(figure),
+    ...leftOf(figure),
   ];
   return { say: [ofTest(scene, test, ...said)], ask: overweightAsk(scene, test) };
 }

@@ -3,13 +3,13 @@
 const SMALL = 'zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen twenty thirty forty fifty sixty seventy eighty ninety fourty nought naught fife niner'; // prettier-ignore
 const LARGE = 'hundred thousand grand dozen';
 const SHARES = 'half halves quarter quarters third thirds eighth eighths tenth tenths sixteenth sixteenths';
-const SOUNDS = 'oh o won ate fore for to too';
+const SOUNDS = 'point dot oh o won ate fore for to too';
 const NUMBER_WORDS = new Set([SMALL, LARGE, SHARES, SOUNDS].join(' ').split(' '));
 const ONE = new Set(['a', 'an', 'another']);
 
 /** As a reader sees it: full-width digits plain, invisible marks and accents gone. */
 const seen = (line: string): string =>
-  line.normalize('NFKC').replace(/[\p{Cf}\p{Cc}]/gu, (mark) => (/\s/.test(mark) ? ' ' : '')).normalize('NFD').replace(/\p{M}/gu, '').replace(/['’‘`´]/g, '').toLowerCase(); // prettier-ignore
+  line.normalize('NFKC').replace(/[\p{Cf}\p{Cc}]/gu, (mark) => (mark === '\n' || mark === '\t' ? ' ' : '')).normalize('NFD').replace(/\p{M}/gu, '').replace(/['’‘`´]/g, '').toLowerCase(); // prettier-ignore
 
 const wordsOf = (line: string): readonly string[] => seen(line).match(/\p{L}+/gu) ?? [];
 const isNumberWord = (word: string): boolean => [word, word.replace(/s$/, ''), word.replace(/es$/, '')].some((form) => NUMBER_WORDS.has(form));
