@@ -38,7 +38,7 @@ function pastTheHour(words: WeightWords, tokens: readonly Token[], hours: Readin
   return amounts(numbers, tokens, from).flatMap((more) => {
     if (more.doubt !== undefined) return [];
     if (and && more.value.lt(1)) return [{ ...more, value: hours.value.plus(more.value.times(60)) }];
-    if (!more.value.isInteger() || more.value.gte(60)) return [];
+    if (!more.value.isInteger() || more.value.isNegative() || more.value.gte(60)) return [];
     const named = units.minute.has(follows(tokens, more.end)?.text ?? '');
     return [{ ...more, value: hours.value.plus(more.value), end: named ? more.end + 1 : more.end }];
   });
