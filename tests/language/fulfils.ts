@@ -8,7 +8,9 @@ const AMOUNTS = new Set([
 
 /** A decimal to the 8 significant digits that the contract compares. */
 const figure = (amount: unknown): string =>
-  typeof amount === 'string' && amount.trim() !== '' ? Number(amount).toPrecision(8) : `no amount: ${JSON.stringify(amount)}`;
+  typeof amount === 'string' && amount.trim() !== ''
+    ? Number(amount).toPrecision(8)
+    : `no amount: ${JSON.stringify(amount)}`;
 
 /** An entry in a form in which equal entries are equal. */
 function plain(entry: unknown): Readonly<Record<string, unknown>> {
@@ -16,7 +18,10 @@ function plain(entry: unknown): Readonly<Record<string, unknown>> {
   return Object.fromEntries(
     slots
       .sort(([a], [b]) => (a < b ? -1 : 1))
-      .map(([slot, value]) => [slot, AMOUNTS.has(slot) ? (Array.isArray(value) ? value.map(figure) : figure(value)) : value]),
+      .map(([slot, value]) => [
+        slot,
+        AMOUNTS.has(slot) ? (Array.isArray(value) ? value.map(figure) : figure(value)) : value,
+      ]),
   );
 }
 
@@ -27,7 +32,7 @@ interface Outcome {
 
 /** What the row wants and what was read, to be held against each other. */
 export function heldAgainst(row: Row, judged: Judged): { wanted: Outcome; read: Outcome } {
-  const asks = row.never === true ? 'either' : row.asks === true;
+  const asks: Outcome['asks'] = row.never === true ? 'either' : row.asks === true;
   const read = { entries: judged.entries.map(plain), asks: asks === 'either' ? asks : judged.ask !== null };
   return { wanted: { entries: (row.gives ?? []).map(plain), asks }, read };
 }

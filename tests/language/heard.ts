@@ -24,7 +24,8 @@ export function amountRead(line: string, { kind, slot, scale = 1, unit = 'lb' }:
   const { entries, ask } = judge(line, unit);
   const [entry, more] = entries as readonly Readonly<Record<string, unknown>>[];
   if (ask !== null) return `asked: ${ask}`;
-  if (entry === undefined || more !== undefined) return `${entries.length} entries: ${JSON.stringify(entries)}`;
+  if (entry === undefined || more !== undefined)
+    return `${entries.length} entries: ${JSON.stringify(entries)}`;
   return entry['kind'] === kind && slot in entry ? Number(entry[slot]) / scale : JSON.stringify(entry);
 }
 

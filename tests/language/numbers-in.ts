@@ -9,14 +9,16 @@ const ONE = new Set(['a', 'an', 'another']);
 
 /** As a reader sees it: full-width digits plain, invisible marks and accents gone. */
 const seen = (line: string): string =>
-  line.normalize('NFKC').replace(/[\p{Cf}\p{Cc}]/gu, (mark) => (mark === '\n' || mark === '\t' ? ' ' : '')).normalize('NFD').replace(/\p{M}/gu, '').replace(/['’‘`´]/g, '').toLowerCase(); // prettier-ignore
+  line.normalize('NFKC').replace(/[\p{Cf}\p{Cc}]/gu, (mark) => (mark === '\n' || mark === '\t' ? ' ' : '')).normalize('NFD').replace(/\p{M}/gu, '').replace(/(?<=\p{L})['’‘`´](?=\p{L})/gu, '').toLowerCase(); // prettier-ignore
 
 const wordsOf = (line: string): readonly string[] => seen(line).match(/\p{L}+/gu) ?? [];
-const isNumberWord = (word: string): boolean => [word, word.replace(/s$/, ''), word.replace(/es$/, '')].some((form) => NUMBER_WORDS.has(form));
+const isNumberWord = (word: string): boolean =>
+  [word, word.replace(/s$/, ''), word.replace(/es$/, '')].some((form) => NUMBER_WORDS.has(form));
 
 /** How many numbers the line could hold at most: runs of digits, number words, articles that mean one. */
 export const mostNumbersIn = (line: string): number =>
-  (seen(line).match(/\d+/g) ?? []).length + wordsOf(line).filter((word) => isNumberWord(word) || ONE.has(word)).length;
+  (seen(line).match(/\d+/g) ?? []).length +
+  wordsOf(line).filter((word) => isNumberWord(word) || ONE.has(word)).length;
 
 /** The figures of a line that has plain figures and no number words; an article adds a 1. Undefined of any other line. */
 export function figuresIn(line: string): readonly number[] | undefined {
@@ -29,7 +31,21 @@ export function figuresIn(line: string): readonly number[] | undefined {
 
 const LB = 453.59237;
 /** What one of a spoken unit can be in the unit of a slot: weights in lb and oz, prices per lb, hours, cents. */
-const FACTORS = [1, 1 / 16, 16, 1000 / LB, 1 / LB, (1000 * 16) / LB, 16 / LB, LB / 1000, LB, 60, 0.01, 0.01 * 16, (0.01 * LB) / 1000];
+const FACTORS = [
+  1,
+  1 / 16,
+  16,
+  1000 / LB,
+  1 / LB,
+  (1000 * 16) / LB,
+  16 / LB,
+  LB / 1000,
+  LB,
+  60,
+  0.01,
+  0.01 * 16,
+  (0.01 * LB) / 1000,
+];
 
 const near = (a: number, b: number): boolean => Math.abs(a - b) <= Math.abs(b) * 1e-7;
 

@@ -28,7 +28,8 @@ test('whole numbers from 100 to 9,999 with "and" after the hundreds', () => {
 
 test('a number in words and the same in figures give one entry, to the last digit', () => {
   const differ = range(1, 9999).filter(
-    (amount) => JSON.stringify(judge(`trim ${spell(amount)} grams`)) !== JSON.stringify(judge(`trim ${amount} grams`)),
+    (amount) =>
+      JSON.stringify(judge(`trim ${spell(amount)} grams`)) !== JSON.stringify(judge(`trim ${amount} grams`)),
   );
   expect(differ).toEqual([]);
 });
@@ -37,7 +38,9 @@ test('a second speller and the first agree from 0 to 1,000, and so does the read
   const agreed = range(0, 1000).filter((amount) => spell(amount) === spellOtherwise(amount));
   expect(agreed.length).toBeGreaterThan(900);
   expectAllRead(
-    agreed.filter((amount) => amount > 0).map((amount) => ({ line: `trim ${spellOtherwise(amount)} grams`, amount })),
+    agreed
+      .filter((amount) => amount > 0)
+      .map((amount) => ({ line: `trim ${spellOtherwise(amount)} grams`, amount })),
     grams,
   );
 });
@@ -62,28 +65,38 @@ test('two decimals digit by digit', () => {
 
 test('two decimals digit by digit, with "oh" for zero', () => {
   expectAllRead(
-    hundredths((whole, decimals) => (decimals.includes('0') ? `${spell(whole)} point ${digitByDigit(decimals, 'oh')}` : undefined)),
+    hundredths((whole, decimals) =>
+      decimals.includes('0') ? `${spell(whole)} point ${digitByDigit(decimals, 'oh')}` : undefined,
+    ),
     pounds,
   );
 });
 
 test('two decimals as a number of two digits', () => {
   expectAllRead(
-    hundredths((whole, decimals) => (decimals.startsWith('0') ? undefined : `${spell(whole)} point ${spell(Number(decimals))}`)),
+    hundredths((whole, decimals) =>
+      decimals.startsWith('0') ? undefined : `${spell(whole)} point ${spell(Number(decimals))}`,
+    ),
     pounds,
   );
 });
 
 test('below one, without the zero', () => {
   expectAllRead(
-    range(1, 99).map((amount) => ({ line: `trim point ${digitByDigit(twoDigits(amount))}`, amount: amount / 100 })),
+    range(1, 99).map((amount) => ({
+      line: `trim point ${digitByDigit(twoDigits(amount))}`,
+      amount: amount / 100,
+    })),
     pounds,
   );
 });
 
 test('one decimal, from a digit or a teen without its point', () => {
   const cases = range(1, 19).flatMap((whole) =>
-    range(1, 9).map((digit) => ({ line: `trim ${spell(whole)} ${spell(digit)}`, amount: whole + digit / 10 })),
+    range(1, 9).map((digit) => ({
+      line: `trim ${spell(whole)} ${spell(digit)}`,
+      amount: whole + digit / 10,
+    })),
   );
   expectAllRead(cases, pounds);
 });
@@ -116,7 +129,9 @@ const prices = (spelled: (dollars: number, cents: number) => string | undefined)
 
 test('dollars and cents', () => {
   expectAllRead(
-    prices((dollars, cents) => (cents === 0 ? `${spell(dollars)} dollars` : `${spell(dollars)} dollars and ${spell(cents)} cents`)),
+    prices((dollars, cents) =>
+      cents === 0 ? `${spell(dollars)} dollars` : `${spell(dollars)} dollars and ${spell(cents)} cents`,
+    ),
     readyCut,
   );
 });
@@ -130,7 +145,9 @@ test('prices as two numbers: "seven forty"', () => {
 
 test('prices with "oh": "seven oh five"', () => {
   expectAllRead(
-    prices((dollars, cents) => (cents === 0 || cents > 9 ? undefined : `${spell(dollars)} oh ${spell(cents)}`)),
+    prices((dollars, cents) =>
+      cents === 0 || cents > 9 ? undefined : `${spell(dollars)} oh ${spell(cents)}`,
+    ),
     readyCut,
   );
 });

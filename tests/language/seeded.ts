@@ -20,4 +20,5 @@ export const pick = <T>(draw: Draw, from: readonly T[]): T => {
   return found;
 };
 
-export const times = <T>(count: number, make: (index: number) => T): readonly T[] => Array.from({ length: count }, (_, index) => make(index));
+export const times = <T>(count: number, make: (index: number) => T): readonly T[] =>
+  Array.from({ length: count }, (_, index) => make(index));

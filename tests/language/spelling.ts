@@ -4,7 +4,8 @@ import { ToWords } from 'to-words';
 
 const other = new ToWords({ localeCode: 'en-US' });
 
-const asHeard = (words: string): string => words.toLowerCase().replace(/[-,]/g, ' ').replace(/\s+/g, ' ').trim();
+const asHeard = (words: string): string =>
+  words.toLowerCase().replace(/[-,]/g, ' ').replace(/\s+/g, ' ').trim();
 
 /** "one thousand two hundred thirty four". */
 export const spell = (value: number): string => asHeard(numberToWords.toWords(value));
@@ -17,7 +18,7 @@ export const withAnd = (words: string): string => words.replace(/hundred (?=\S)/
 
 /** Digits one by one: "25" is "two five", with the given word for 0. */
 export const digitByDigit = (digits: string, zero = 'zero'): string =>
-  [...digits].map((digit) => (digit === '0' ? zero : spell(Number(digit)))).join(' ');
+  Array.from(digits, (digit) => (digit === '0' ? zero : spell(Number(digit)))).join(' ');
 
 export const range = (from: number, to: number): readonly number[] =>
   Array.from({ length: to - from + 1 }, (_, index) => from + index);

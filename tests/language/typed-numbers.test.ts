@@ -2,6 +2,7 @@
 // English price lists follow.
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import type { KitchenUnit } from '../../src/core/quantity.ts';
 import { judge } from './english.ts';
 import { amountRead, same } from './heard.ts';
 
@@ -15,14 +16,21 @@ const MOST = { lb: 1500, oz: 20_000, kg: 600, g: 600_000 } as const;
 const typedFigure = (most: number): fc.Arbitrary<string> =>
   fc
     .tuple(fc.integer({ min: 1, max: most - 1 }), fc.integer({ min: 0, max: 3 }), fc.nat({ max: 999 }))
-    .map(([whole, places, rest]) => (places === 0 ? `${whole}` : `${whole}.${String(rest).padStart(3, '0').slice(0, places)}`));
+    .map(([whole, places, rest]) =>
+      places === 0 ? `${whole}` : `${whole}.${String(rest).padStart(3, '0').slice(0, places)}`,
+    );
 
 const unitAndFigure = fc
   .constantFrom<Unit>('lb', 'oz', 'kg', 'g')
   .chain((unit) => fc.tuple(fc.constant(unit), typedFigure(MOST[unit])));
 
-const expectWeight = (line: string, amount: number, { scale = 1, unit = 'lb' as 'lb' | 'kg' } = {}): void => {
-  const read = amountRead(line, { kind: 'weigh', slot: 'weightLb', scale, unit });
+interface In {
+  readonly scale?: number;
+  readonly unit?: KitchenUnit;
+}
+
+const expectWeight = (line: string, amount: number, spoken: In = {}): void => {
+  const read = amountRead(line, { kind: 'weigh', slot: 'weightLb', ...spoken });
   expect(same(read, amount), `"${line}" should be ${amount}, read ${read}`).toBe(true);
 };
 
@@ -61,7 +69,13 @@ test('a price comes back as it was typed, with its sign and its unit', () => {
   fc.assert(
     fc.property(fc.integer({ min: 1, max: 49_999 }), (cents) => {
       const price = (cents / 100).toFixed(2);
-      for (const written of [price, `$${price}`, `$${price}/lb`, `${price} a pound`, `${price} dollars per pound`]) {
+      for (const written of [
+        price,
+        `$${price}`,
+        `$${price}/lb`,
+        `${price} a pound`,
+        `${price} dollars per pound`,
+      ]) {
         const read = amountRead(`ready cut ${written}`, { kind: 'readyCut', slot: 'pricePerLb' });
         expect(read, written).toBe(cents / 100);
       }
@@ -100,12 +114,18 @@ describe('a comma between digits', () => {
   });
 
   test('makes no list of two where it is the only one: steaks 16,15', () => {
-    expect(judge('steaks 16,15').entries).not.toContainEqual({ kind: 'portionWeights', eachOz: ['16', '15'] });
+    expect(judge('steaks 16,15').entries).not.toContainEqual({
+      kind: 'portionWeights',
+      eachOz: ['16', '15'],
+    });
   });
 
-  test.each(['1,2345', '1234,567', '1,23,4567', '0,500', '1.2.3', '1,234,5'])('is not guessed in %s', (figure) => {
-    const { entries, ask } = judge(`trim ${figure} lb`);
-    expect(entries).toEqual([]);
-    expect(ask).not.toBeNull();
-  });
+  test.each(['1,2345', '1234,567', '1,23,4567', '0,500', '1.2.3', '1,234,5', '1.234,5', '12345,678.9'])(
+    'is not guessed in %s',
+    (figure) => {
+      const { entries, ask } = judge(`trim ${figure} lb`);
+      expect(entries).toEqual([]);
+      expect(ask).not.toBeNull();
+    },
+  );
 });
