@@ -9,6 +9,7 @@ import type { Listener } from '../language/listen.ts';
 import { parse } from '../language/parse.ts';
 import type { Render } from '../language/render.ts';
 import { converse, type Heeded } from './converse.ts';
+import type { Mailbox } from './ports/mailbox.ts';
 import type { KitchenId, Store } from './ports/store.ts';
 import type { Answer, Message, Table } from './ports/table.ts';
 import { restore, withRecentTests, withSpeaker } from './restore.ts';
@@ -16,7 +17,8 @@ import { understand, type Understood } from './understand.ts';
 import { changedViews } from './views.ts';
 
 export interface TableParts {
-  readonly store: Store;
+  /** With `settle` for a channel that posts its answers. */
+  readonly store: Store & Partial<Pick<Mailbox, 'settle'>>;
   readonly id: KitchenId;
   readonly usual: UsualWeights;
   readonly render: Render;
@@ -54,6 +56,7 @@ async function takeTurn(parts: TableParts, state: State, message: Message): Prom
   const heeded = await heed(parts, state, message);
   const answer = worded(parts, message, heeded);
   const asksOther = heeded.question !== question;
+  const delivery = message.deliver?.(answer);
   if (heeded.facts.length > 0 || asksOther) {
     const { id: key, speaker, at, text } = message;
     const { outcome, reply } = answer;
@@ -70,9 +73,13 @@ async function takeTurn(parts: TableParts, state: State, message: Message): Prom
       facts: heeded.facts,
       views,
       ...change,
+      ...(delivery === undefined ? {} : { delivery }),
     });
     if (stored === 'seen')
       return { ...answer, reply: (await store.replyTo(id, key)) ?? '', outcome: 'answered', entries: [] };
+  } else if (delivery !== undefined) {
+    if (store.settle === undefined) throw new Error('nothing to post answers with');
+    await store.settle(delivery);
   }
   state.kitchen = heeded.kitchen;
   if (heeded.question === undefined) state.questions.delete(message.speaker);
