@@ -44,7 +44,13 @@ export interface Running extends Bot {
 export const newPath = (): string => join(scratchFolder(), 'kitchen.db');
 
 /** Stops at the end of the test. */
-export async function runBot({ service, owner, path = newPath(), log = QUIET, ...given }: Given): Promise<Running> {
+export async function runBot({
+  service,
+  owner,
+  path = newPath(),
+  log = QUIET,
+  ...given
+}: Given): Promise<Running> {
   const store = given.store ?? (await openSqlite(path));
   if ((await store.kitchens()).length === 0) await store.create('kitchen', SETTINGS);
   const table = await openTable({ store, id: 'kitchen', ...voice });

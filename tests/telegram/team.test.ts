@@ -23,7 +23,13 @@ async function ask(api: BotApi, from: number, text: string): Promise<string> {
 
 const codeIn = (text: string): string => /start=([\w-]+)/.exec(text)?.[1] ?? '';
 
-async function withTeam(): Promise<{ api: BotApi; bot: Running; owner: number; cutter: number; path: string }> {
+async function withTeam(): Promise<{
+  api: BotApi;
+  bot: Running;
+  owner: number;
+  cutter: number;
+  path: string;
+}> {
   const api = await service();
   const path = newPath();
   const [owner, cutter] = [api.addUser({ first_name: 'Ines' }).id, api.addUser({ first_name: 'Tobin' }).id];
@@ -59,7 +65,22 @@ it('lets a cutter never see a price', async () => {
   const { api, owner, cutter } = await withTeam();
   await ask(api, owner, 'ribeye 14.2 lb at 7.40');
   await ask(api, owner, 'ready cut 9.85');
-  for (const text of ['trim 1.1', 'trim is worth 1.50', '12 portions 16 oz', 'portions weigh 11.2', 'took 25 minutes at 18 an hour', "what's ribeye at", 'cut or buy ribeye', 'menu price at 32 percent', 'where are we', 'done', 'done', 'ribeye history', 'striploin 12 lb at 8.10']) // prettier-ignore
+  for (const text of [
+    'trim 1.1',
+    'trim is worth 1.50',
+    '12 portions 16 oz',
+    'portions weigh 11.2',
+    'took 25 minutes at 18 an hour',
+    "what's ribeye at",
+    'cut or buy ribeye',
+    'menu price at 32 percent',
+    'where are we',
+    'done',
+    'done',
+    'ribeye history',
+    'striploin 12 lb at 8.10',
+  ])
+    // prettier-ignore
     await ask(api, cutter, text);
   const seen = api.seenFromBot(cutter).map(({ text }) => text);
   expect(seen.filter((text) => /[$]|7\.40|9\.85|1\.50|8\.10/.test(text))).toEqual([]);
@@ -74,7 +95,11 @@ it('lets a cutter invite nobody, and an invite serve once', async () => {
   expect(await ask(api, lead, `/start ${code}`)).toContain('Tobin 2');
   expect(await ask(api, late, `/start ${code}`)).toContain('invite');
   expect(await ask(api, lead, 'invite an owner')).toContain('not yours');
-  expect((await bot.store.members('kitchen')).map(({ role }) => role).sort()).toEqual(['cutter', 'lead', 'owner']);
+  expect((await bot.store.members('kitchen')).map(({ role }) => role).sort()).toEqual([
+    'cutter',
+    'lead',
+    'owner',
+  ]);
 });
 
 it('refuses an invite that has expired', async () => {
@@ -99,7 +124,8 @@ it('knows a removed member no more', async () => {
 it('gives strangers one line, and keeps a count alone', async () => {
   const { api, bot, path } = await withTeam();
   const stranger = api.addUser({ first_name: 'Nosy' }).id;
-  for (const text of ['hello', 'ribeye 14.2 lb at 7.40', "what's ribeye at"]) api.say({ from: stranger, text });
+  for (const text of ['hello', 'ribeye 14.2 lb at 7.40', "what's ribeye at"])
+    api.say({ from: stranger, text });
   await replies(api, stranger, 1);
   await api.awaitConfirmed();
   await expect.poll(() => bot.store.backlog('7000000001')).toEqual({ strangers: 3 });

@@ -17,7 +17,7 @@ export const newApi = ({ token, apiRoot }: Service, timeoutSeconds: number): Api
     ...(apiRoot === undefined ? {} : { apiRoot }),
   });
 
-export const pollTimeout = ({ pollSeconds }: Pace): number => pollSeconds + 10;
+export const pollTimeout = ({ pollSeconds, callSeconds }: Pace): number => pollSeconds + callSeconds;
 
 export type Trouble =
   /** Not carried out; the service says when to come back. */

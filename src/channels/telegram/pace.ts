@@ -4,7 +4,7 @@ import { setTimeout as sleep } from 'node:timers/promises';
 export interface Pace {
   /** The longest that one poll waits at the service. */
   readonly pollSeconds: number;
-  /** When a call that is no poll is given up. */
+  /** When a call is given up; a poll, so much after its own time. */
   readonly callSeconds: number;
   readonly firstBackoffMs: number;
   readonly longestBackoffMs: number;
@@ -12,7 +12,7 @@ export interface Pace {
 
 export const PACE: Pace = {
   pollSeconds: 25,
-  callSeconds: 15,
+  callSeconds: 10,
   firstBackoffMs: 500,
   longestBackoffMs: 30_000,
 };
