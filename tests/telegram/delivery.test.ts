@@ -1,6 +1,7 @@
 // What a service may do to a bot: nothing is lost, nothing is counted twice, no message is sent twice.
 import { expect, it, onTestFinished } from 'vitest';
-import { StoreError } from '../../src/app/ports/store.ts';
+import type { Delivery } from '../../src/app/ports/mailbox.ts';
+import { StoreError, type Turn } from '../../src/app/ports/store.ts';
 import { openSqlite } from '../../src/storage/sqlite/open.ts';
 import type { FaultAnswer } from './bot-api/faults/faults.ts';
 import { type BotApi, startBotApi } from './bot-api/start.ts';
@@ -23,15 +24,13 @@ async function stage(): Promise<Stage> {
 
 const texts = (api: BotApi, chat: number): readonly string[] => api.seenFromBot(chat).map(({ text }) => text);
 const idle = ({ api, bot }: Stage): Promise<void> =>
-  api
-    .awaitConfirmed()
-    .then(() =>
-      expect
-        .poll(() => bot.store.backlog('7000000001').then(({ strangers: _, ...rest }) => rest), {
-          timeout: 20_000,
-        })
-        .toEqual({}),
-    );
+  api.awaitConfirmed().then(() =>
+    expect
+      .poll(() => bot.store.backlog('7000000001').then(({ strangers: _, ...rest }) => rest), {
+        timeout: 20_000,
+      })
+      .toEqual({}),
+  );
 
 /** A repeat with a notice before it would be a repeat too. */
 const repeated = (api: BotApi): readonly string[] => {
@@ -191,7 +190,7 @@ it('puts an update aside that fails three times, tells of it, and goes on', asyn
   const owner = api.addUser({ first_name: 'Ines' }).id;
   const store = await openSqlite(path);
   let tries = 0;
-  const append: typeof store.append = (turn) => {
+  const append = (turn: Turn): ReturnType<typeof store.append> => {
     if (!turn.text.includes('poison')) return store.append(turn);
     tries += 1;
     return Promise.reject(new TypeError(`of ${turn.text}`));
@@ -221,9 +220,9 @@ it('drops nothing while the store is in trouble, and catches up', async () => {
     (...given: Given): Promise<Result> => isFull ? Promise.reject(new StoreError('full', path)) : work(...given); // prettier-ignore
   const failing = {
     ...store,
-    append: full(store.append),
-    receive: full(store.receive),
-    settle: full(store.settle),
+    append: full((turn: Turn) => store.append(turn)),
+    receive: full((...given: Parameters<typeof store.receive>) => store.receive(...given)),
+    settle: full((delivery: Delivery) => store.settle(delivery)),
   };
   const bot = await runBot({ service: api, owner, path, store: failing });
   for (const text of entries(5)) api.say({ from: owner, text });
