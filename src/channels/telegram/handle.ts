@@ -49,8 +49,15 @@ interface Heard {
   readonly member: Member;
 }
 
+const NO_ENTRY: Readonly<Record<Exclude<Personal['is'], 'text'>, string>> = {
+  voice: 'telegram-voice',
+  edited: 'telegram-edited',
+  secondhand: 'telegram-secondhand',
+  unread: 'telegram-unread',
+};
+
 async function handleMember(desk: Desk, update: number, { incoming, member }: Heard): Promise<void> {
-  if (incoming.is !== 'text') return answer(desk, update, incoming.chat, `telegram-${incoming.is}`);
+  if (incoming.is !== 'text') return answer(desk, update, incoming.chat, NO_ENTRY[incoming.is]);
   if (incoming.text.length > LONGEST_TEXT) return answer(desk, update, incoming.chat, 'telegram-too-long');
   if (/^\/start\b/.test(incoming.text)) return answer(desk, update, incoming.chat, 'telegram-welcome');
   const line = asLine(incoming.text);
