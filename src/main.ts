@@ -11,6 +11,7 @@ import { chat } from './channels/terminal.ts';
 import { type Config, ConfigError, readConfig } from './config.ts';
 import { name, say, type Reply } from './core/reply.ts';
 import { openTests, type Settings } from './core/kitchen.ts';
+import { readTeamWish } from './language/team-words.ts';
 import { openSqlite } from './storage/sqlite/open.ts';
 
 const INTENTS = join(fileURLToPath(new URL('.', import.meta.url)), '..', 'intents');
@@ -29,7 +30,9 @@ async function main([command, ...args]: readonly string[]): Promise<number> {
   try {
     switch (command) {
       case undefined:
-        return await startChat(config, { voice, settings, words });
+        return config.telegram === undefined
+          ? await startChat(config, { voice, settings, words })
+          : await startTelegram(config, config.telegram, { voice, settings, words });
       case 'parse': {
         const { parseCommand } = await import('./channels/replay/utterances.ts');
         const judge = ({ unit }: { unit: 'lb' | 'kg' }) => {
@@ -82,11 +85,57 @@ interface ChatParts {
   readonly words: (...replies: readonly Reply[]) => string;
 }
 
-async function startChat(config: Config, { voice, settings, words }: ChatParts): Promise<number> {
+async function openKitchen(config: Config, { voice, settings }: Pick<ChatParts, 'voice' | 'settings'>) {
   const store = await openSqlite(config.databasePath);
   const isNew = !(await store.kitchens()).includes(KITCHEN);
   if (isNew) await store.create(KITCHEN, settings);
   const table = await openTable({ store, id: KITCHEN, ...voice });
+  return { store, table, isNew };
+}
+
+/** How long what is on its way may take when the program is told to end. */
+const LAST_MS = 8000;
+
+async function startTelegram(
+  config: Config,
+  { owner, ...service }: NonNullable<Config['telegram']>,
+  { voice, settings, words }: ChatParts,
+): Promise<number> {
+  const { startBot } = await import('./channels/telegram/bot.ts');
+  const { newLog } = await import('./log.ts');
+  const { serveHealth } = await import('./channels/health.ts');
+  const { store, table, isNew } = await openKitchen(config, { voice, settings });
+  if (isNew && config.zoneAssumed) out(words(say('zone-assumed', { timezone: name(settings.timezone) })));
+  const bot = await startBot({
+    service,
+    ...(owner === undefined ? {} : { owner }),
+    kitchen: KITCHEN,
+    table,
+    post: store,
+    words,
+    readTeamWish: (line) => readTeamWish(voice.language.team, line),
+    log: newLog(config.logLevel),
+    onClaim: (code) => {
+      out(words(say('telegram-claim', { code: name(code) })));
+    },
+  });
+  const health = config.health && (await serveHealth({ ...config.health, readiness: bot.readiness }));
+  const stop = (): void => {
+    bot.stop();
+    // What is still on its way is marked so in the store, and told of at the next start.
+    setTimeout(() => process.exit(0), LAST_MS).unref();
+  };
+  process.once('SIGTERM', stop).once('SIGINT', stop);
+  const ended = await bot.ended;
+  health?.close();
+  health?.closeAllConnections();
+  await store.close();
+  if (ended === 'refused') err(words(say('telegram-refused')));
+  return ended === 'refused' ? 1 : 0;
+}
+
+async function startChat(config: Config, { voice, settings, words }: ChatParts): Promise<number> {
+  const { store, table, isNew } = await openKitchen(config, { voice, settings });
   const open = openTests(table.kitchen()).map((test) => test.item);
   const greeting = [
     say('welcome'),

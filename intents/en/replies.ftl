@@ -328,3 +328,35 @@ not-for-me = (not recorded: no entry in that. "help" shows what I read)
 rebuilt-same = { $facts } facts read. The read models were right.
 rebuilt-changed = { $facts } facts read. The read models differed and were made anew.
 backed-up = Checked copy written to { $place }.
+
+## Telegram
+
+telegram-claim = Nobody owns this kitchen yet. Send the bot this within 24 hours, once: /start { $code }
+telegram-refused = Telegram does not know TELEGRAM_BOT_TOKEN. Check it.
+telegram-welcome = Blockhand. Say what came in, like "ribeye 14.2 lb at 7.40"; "help" shows more.
+telegram-joined = Welcome, { $name }. { $role ->
+    [owner] You own this kitchen. "invite a cutter" or "invite a lead" gives you a link for them.
+    [lead] You are a lead here. "invite a cutter" gives you a link for one.
+   *[cutter] You are a cutter here: say what you weigh. Costs go to the lead and the owner.
+  } "help" shows what I read.
+telegram-invite =
+    A link for { $role ->
+        [owner] an owner
+        [lead] a lead
+       *[cutter] a cutter
+      }, good once and for { $hours } hours: { $link }
+telegram-removed = { $name } is no longer of the team.
+telegram-last-owner = That is the only owner. Invite another one first.
+telegram-not-yours = That is not yours to do: ask the owner.
+telegram-stranger = This is a kitchen's own assistant. Ask the kitchen for an invite.
+telegram-group = I talk with each person alone for now, so I leave this group. Write to me in a private chat.
+telegram-edited = I do not read edits yet, and nothing was changed. Say it as a new message, like "no, 1.3".
+telegram-voice = I can't hear voice notes yet, and nothing was recorded. Please type it.
+telegram-secondhand = What was forwarded or sent through another bot is no entry. Say it yourself.
+telegram-unread = I read text only, and nothing was recorded.
+telegram-too-long = That is too long for one message, and nothing of it was recorded. Say it in parts.
+telegram-too-fast = Too many messages at once: from this one on I leave out what comes, until it is calmer. Then say them again.
+telegram-noted = Noted.
+telegram-parked = Something is wrong on our side with one of your messages, and nothing of it was recorded. Say it in other words.
+telegram-unknown = (A message of mine before this one may not have reached you. "where are we" shows what stands.)
+telegram-unreachable = I can't write to { $name } any more: the chat is closed or blocked.

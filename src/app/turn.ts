@@ -9,6 +9,7 @@ import type { Listener } from '../language/listen.ts';
 import { parse } from '../language/parse.ts';
 import type { Render } from '../language/render.ts';
 import { converse, type Heeded } from './converse.ts';
+import type { Delivery, Mailbox } from './ports/mailbox.ts';
 import type { KitchenId, Store } from './ports/store.ts';
 import type { Answer, Message, Table } from './ports/table.ts';
 import { restore, withRecentTests, withSpeaker } from './restore.ts';
@@ -16,7 +17,8 @@ import { understand, type Understood } from './understand.ts';
 import { changedViews } from './views.ts';
 
 export interface TableParts {
-  readonly store: Store;
+  /** With `settle` for a channel that posts its answers. */
+  readonly store: Store & Partial<Pick<Mailbox, 'settle'>>;
   readonly id: KitchenId;
   readonly usual: UsualWeights;
   readonly render: Render;
@@ -49,11 +51,14 @@ export async function openTable(parts: TableParts): Promise<Table> {
 
 async function takeTurn(parts: TableParts, state: State, message: Message): Promise<Answer> {
   const { store, id } = parts;
+  const known = await answeredBefore(parts, message);
+  if (known !== undefined) return known;
   const before = state.kitchen;
   const question = state.questions.get(message.speaker);
   const heeded = await heed(parts, state, message);
   const answer = worded(parts, message, heeded);
   const asksOther = heeded.question !== question;
+  const delivery = message.deliver?.(answer);
   if (heeded.facts.length > 0 || asksOther) {
     const { id: key, speaker, at, text } = message;
     const { outcome, reply } = answer;
@@ -70,14 +75,30 @@ async function takeTurn(parts: TableParts, state: State, message: Message): Prom
       facts: heeded.facts,
       views,
       ...change,
+      ...(delivery === undefined ? {} : { delivery }),
     });
     if (stored === 'seen')
       return { ...answer, reply: (await store.replyTo(id, key)) ?? '', outcome: 'answered', entries: [] };
-  }
+  } else await settle(store, delivery);
   state.kitchen = heeded.kitchen;
   if (heeded.question === undefined) state.questions.delete(message.speaker);
   else state.questions.set(message.speaker, heeded.question);
   return answer;
+}
+
+/** A posted message that comes again was answered: by now it may come to something else, or to nothing worth storing. */
+async function answeredBefore({ store, id }: TableParts, message: Message): Promise<Answer | undefined> {
+  const reply = message.deliver && (await store.replyTo(id, message.id));
+  if (reply === undefined) return undefined;
+  const answer: Answer = { reply, outcome: 'answered', entries: [], ask: null };
+  await settle(store, message.deliver && { ...message.deliver(answer), letters: [] });
+  return answer;
+}
+
+async function settle({ settle }: TableParts['store'], delivery: Delivery | undefined): Promise<void> {
+  if (delivery === undefined) return;
+  if (settle === undefined) throw new Error('nothing to post answers with');
+  await settle(delivery);
 }
 
 /** What the message comes to in the kitchen as it is. */

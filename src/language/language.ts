@@ -9,6 +9,7 @@ import { type NameKind, type NameIndex, nameIndex } from './names.ts';
 import { numbersSchema, type NumberWords, numberWords } from './number-words.ts';
 import { compileSentences, DataFault, type IntentShapes, type SentenceFile } from './sentences.ts';
 import type { State } from './template.ts';
+import { teamSchema, type TeamWords } from './team-words.ts';
 import { unitsSchema, type UnitWords, unitWords } from './units.ts';
 
 const words = z.array(z.string());
@@ -57,6 +58,7 @@ export interface Language {
   readonly lookalikes: ReadonlySet<string>;
   readonly names: Readonly<Record<NameKind, NameIndex>>;
   readonly catalogue: Catalogue;
+  readonly team: TeamWords;
   /** The wording of replies, as it stands in replies.ftl. */
   readonly replies: string;
 }
@@ -116,6 +118,7 @@ export function loadLanguage(folder: string, code: string, shapes: IntentShapes)
       container: nameIndex(new Map(Object.entries(names.containers))),
     },
     catalogue: readData(join(folder, 'catalogue.yaml'), catalogueSchema),
+    team: readData(join(home, 'team.yaml'), teamSchema),
     replies: readFileSync(join(home, 'replies.ftl'), 'utf8'),
   };
 }

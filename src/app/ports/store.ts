@@ -6,6 +6,7 @@ import type { Settings } from '../../core/kitchen.ts';
 import type { Ledger } from '../../core/ledger.ts';
 import type { Pool } from '../../core/pool.ts';
 import type { Question } from '../../core/question.ts';
+import type { Delivery } from './mailbox.ts';
 
 export type KitchenId = string;
 
@@ -46,6 +47,8 @@ export interface Turn {
   readonly views: Views;
   /** The question that stands for this speaker afterwards; null clears it, undefined leaves it. */
   readonly question?: Question | null;
+  /** The update that the message came by: it ends with the turn. Of a turn that was seen, without letters. */
+  readonly delivery?: Delivery;
 }
 
 /** What a kitchen needs in memory to go on: everything but closed tests. */

@@ -1,6 +1,7 @@
 // The port of a channel into a kitchen: one message in, one answer out.
 import type { Json } from '../../core/entry-json.ts';
 import type { Kitchen } from '../../core/kitchen.ts';
+import type { Delivery } from './mailbox.ts';
 
 /** What became of a line: a question of ours now stands; understood but nothing to do it to; facts changed; answered; not for us. */
 export type Outcome = 'asked' | 'refused' | 'recorded' | 'answered' | 'ignored';
@@ -13,6 +14,8 @@ export interface Message {
   readonly at: string;
   readonly text: string;
   readonly seesCosts: boolean;
+  /** What is posted with the answer: stored with the facts, and by itself where there are none. */
+  readonly deliver?: (answer: Answer) => Delivery;
 }
 
 export interface Answer {

@@ -5,6 +5,7 @@ import { encodeFact, type Recorded } from '../../core/facts.ts';
 import { toPlainJson } from '../../core/plain-json.ts';
 import type { Question } from '../../core/question.ts';
 import type { Connection } from './connection.ts';
+import { deliveryWriter } from './delivery.ts';
 import { viewWriter } from './view-writer.ts';
 
 /** Stores a turn, all or nothing. It must stay synchronous: past an await it would run outside of the transaction. */
@@ -13,11 +14,18 @@ export function appender(db: Connection): (turn: Turn) => 'stored' | 'seen' {
   const writeFact = factWriter(db);
   const writeViews = viewWriter(db);
   const writeQuestion = questionWriter(db);
+  const endUpdate = deliveryWriter(db);
   const transaction = db.transaction((turn: Turn): 'stored' | 'seen' => {
-    if (!isNew(turn)) return 'seen';
+    const { delivery } = turn;
+    if (!isNew(turn)) {
+      // It was answered when it came first.
+      if (delivery !== undefined) endUpdate({ ...delivery, letters: [] });
+      return 'seen';
+    }
     for (const recorded of turn.facts) writeFact(turn, recorded);
     writeViews(turn.kitchen, turn.views);
     if (turn.question !== undefined) writeQuestion(turn, turn.question);
+    if (delivery !== undefined) endUpdate(delivery);
     return 'stored';
   });
   return (turn) => transaction.immediate(turn);

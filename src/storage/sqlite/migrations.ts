@@ -4,6 +4,7 @@ import { StoreError } from '../../app/ports/store.ts';
 import { type Connection, connectToRead } from './connection.ts';
 import { codeOf } from './faults.ts';
 import { SCHEMA_1 } from './schema.ts';
+import { SCHEMA_2 } from './schema-2.ts';
 
 /** Makes version n+1 of version n; its place in the list is n. */
 export type Migration = (db: Connection) => void;
@@ -11,6 +12,9 @@ export type Migration = (db: Connection) => void;
 export const MIGRATIONS: readonly Migration[] = [
   (db) => {
     db.exec(SCHEMA_1);
+  },
+  (db) => {
+    db.exec(SCHEMA_2);
   },
 ];
 

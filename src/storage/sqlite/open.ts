@@ -1,12 +1,12 @@
 // Opens a kitchen's file: its folder made, the writer's lock taken, foreign and newer files refused unchanged, the
 // tables brought to this version. In that order.
 import { existsSync } from 'node:fs';
-import { type Store, StoreError } from '../../app/ports/store.ts';
+import { StoreError } from '../../app/ports/store.ts';
 import { connect, type Connection, MEMORY, setPragmas } from './connection.ts';
 import { codeOf, guarded, promised } from './faults.ts';
 import { refuseEmptied, refuseReadOnly, settle } from './folder.ts';
 import { type Migration, migrate, MIGRATIONS, refuseForeign, refuseForeignFile } from './migrations.ts';
-import { storeOn } from './store.ts';
+import { type SqliteStore, storeOn } from './store.ts';
 import { lockForWriting } from './writer-lock.ts';
 
 export interface SqliteOptions {
@@ -18,7 +18,7 @@ export interface SqliteOptions {
 }
 
 /** The store in a file, or with ":memory:" one that is gone with the process. Rejects with a StoreError where it can't. */
-export const openSqlite = (path: string, options: SqliteOptions = {}): Promise<Store> =>
+export const openSqlite = (path: string, options: SqliteOptions = {}): Promise<SqliteStore> =>
   promised(path, () => {
     if (path === MEMORY) return openAt(path, options, () => undefined);
     const place = settle(path);
@@ -27,14 +27,14 @@ export const openSqlite = (path: string, options: SqliteOptions = {}): Promise<S
     return orElse(lock.release, () => openFile(place, options, lock.release));
   });
 
-function openFile(path: string, options: SqliteOptions, release: () => void): Store {
+function openFile(path: string, options: SqliteOptions, release: () => void): SqliteStore {
   refuseEmptied(path);
   const { migrations = MIGRATIONS } = options;
   if (existsSync(path)) guarded(path, () => { refuseForeignFile(path, migrations); }); // prettier-ignore
   return openAt(path, options, release);
 }
 
-function openAt(path: string, options: SqliteOptions, release: () => void): Store {
+function openAt(path: string, options: SqliteOptions, release: () => void): SqliteStore {
   const { clock = () => new Date().toISOString(), migrations = MIGRATIONS, onOpen } = options;
   const db = connect(path);
   const undo = (): void => void db.close();
@@ -47,7 +47,7 @@ function openAt(path: string, options: SqliteOptions, release: () => void): Stor
 }
 
 /** A file of our version that lacks our tables is damaged: SQLite itself sees only a statement that makes no sense. */
-function prepared(path: string, work: () => Store): Store {
+function prepared(path: string, work: () => SqliteStore): SqliteStore {
   try {
     return work();
   } catch (error) {

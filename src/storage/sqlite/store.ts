@@ -1,11 +1,14 @@
-// The Store port over one SQLite connection. SQLite is synchronous, so nothing can come between two statements here.
+// The ports to what is kept, over one SQLite connection. SQLite is synchronous, so nothing can come between two statements here.
+import type { Mailbox } from '../../app/ports/mailbox.ts';
 import type { Store } from '../../app/ports/store.ts';
+import type { Team } from '../../app/ports/team.ts';
 import { toPlainJson } from '../../core/plain-json.ts';
 import { appender } from './append.ts';
 import type { Connection } from './connection.ts';
 import { factReader } from './fact-reader.ts';
 import { promised } from './faults.ts';
 import { kitchenReader } from './kitchen-reader.ts';
+import { postOn } from './post.ts';
 import { viewReader } from './view-reader.ts';
 import { viewReplacer } from './view-writer.ts';
 
@@ -16,8 +19,10 @@ export interface StoreOptions {
   readonly release: () => void;
 }
 
+export type SqliteStore = Store & Mailbox & Team;
+
 /** The connection must be migrated and its pragmas set. */
-export function storeOn(db: Connection, options: StoreOptions): Store {
+export function storeOn(db: Connection, options: StoreOptions): SqliteStore {
   const trying = <Result>(work: () => Result): Promise<Result> => promised(db.name, work);
   const append = appender(db);
   const replace = viewReplacer(db);
@@ -26,6 +31,7 @@ export function storeOn(db: Connection, options: StoreOptions): Store {
   const views = viewReader(db);
   const { insertKitchen, reply, kitchens } = statements(db);
   return {
+    ...postOn(db),
     load: (kitchen) => trying(() => load(kitchen)),
     create: (kitchen, settings) =>
       trying(() => void insertKitchen.run(kitchen, toPlainJson(settings), options.clock())),

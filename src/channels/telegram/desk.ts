@@ -1,0 +1,48 @@
+// What the handling of updates works with, and how an update ends without facts.
+import type { Delivery, Mailbox, NewLetter } from '../../app/ports/mailbox.ts';
+import type { Log } from '../../app/ports/log.ts';
+import type { KitchenId } from '../../app/ports/store.ts';
+import type { Table } from '../../app/ports/table.ts';
+import type { Role, Team } from '../../app/ports/team.ts';
+import type { Reply } from '../../core/reply.ts';
+import type { Budget } from './budget.ts';
+import { split } from './split.ts';
+
+export type TeamWish =
+  { readonly is: 'invite'; readonly role: Role } | { readonly is: 'remove'; readonly name: string };
+
+export interface Desk {
+  /** The number of the bot, as the service knows it. */
+  readonly bot: string;
+  readonly kitchen: KitchenId;
+  readonly table: Table;
+  readonly post: Mailbox & Team;
+  readonly words: (reply: Reply) => string;
+  readonly readTeamWish: (line: string) => TeamWish | undefined;
+  /** Under which links lead to it. */
+  readonly username: () => string;
+  readonly members: Budget;
+  readonly strangers: Budget;
+  readonly log: Log;
+}
+
+export const now = (): string => new Date().toISOString();
+
+export const letters = (chat: number, text: string): readonly NewLetter[] =>
+  split(text).map((piece) => ({ chat, kind: 'message', text: piece }));
+
+type More = Partial<Pick<Delivery, 'change' | 'fromStranger'>>;
+
+export const done = (
+  { bot }: Desk,
+  update: number,
+  posted: readonly NewLetter[],
+  more: More = {},
+): Delivery => ({
+  bot,
+  update,
+  end: 'done',
+  at: now(),
+  letters: posted,
+  ...more,
+});

@@ -1,0 +1,75 @@
+// Handles what was stored, one update after the other in the order of arrival, so that the order of each chat is kept.
+// What fails three times is put aside and blocks nobody. A trouble of the store drops nothing: it is waited for.
+import type { StoredUpdate } from '../../app/ports/mailbox.ts';
+import { StoreError } from '../../app/ports/store.ts';
+import { traceOf } from './calls.ts';
+import type { Desk } from './desk.ts';
+import { handle, park } from './handle.ts';
+import { backoffMs, type Bell, type Pace, pause } from './pace.ts';
+
+export interface IntakeParts {
+  readonly desk: Desk;
+  readonly pace: Pace;
+  readonly signal: AbortSignal;
+  /** Rung when something was stored. */
+  readonly bell: Bell;
+  readonly onHandled: () => void;
+}
+
+const MOST_FAILURES = 3;
+const PAGE = 50;
+const LOOK_AGAIN_MS = 1000;
+
+export async function takeIn(parts: IntakeParts): Promise<void> {
+  const { desk, signal, bell } = parts;
+  let failures = 0;
+  let suspect = true;
+  while (!signal.aborted) {
+    try {
+      const page = await desk.post.unhandled(desk.bot, PAGE);
+      if (page.length === 0) await bell.wait(LOOK_AGAIN_MS);
+      else await handlePage(parts, page, suspect);
+      suspect &&= page.length === 0;
+      failures = 0;
+    } catch (error) {
+      if (!(error instanceof StoreError)) throw error;
+      failures += 1;
+      desk.log.error({ fault: error.fault, failures }, 'store failed');
+      await pause(backoffMs(parts.pace, failures), signal);
+    }
+  }
+}
+
+/** The first update after a start may be the one that ended the process before: it is counted before it is handled. */
+async function handlePage(
+  parts: IntakeParts,
+  page: readonly StoredUpdate[],
+  suspect: boolean,
+): Promise<void> {
+  const { desk, signal, onHandled } = parts;
+  for (const [index, update] of page.entries()) {
+    if (signal.aborted) return;
+    const isSuspect = suspect && index === 0;
+    if (isSuspect) await desk.post.noteFailure(desk.bot, update.id);
+    const isEnded = await handleOrCount(desk, update, isSuspect);
+    // Tried again at once, before what came after it.
+    if (!isEnded) return;
+    onHandled();
+  }
+}
+
+async function handleOrCount(desk: Desk, update: StoredUpdate, isCounted: boolean): Promise<boolean> {
+  if (update.failures >= MOST_FAILURES) {
+    await park(desk, update);
+    return true;
+  }
+  try {
+    await handle(desk, update);
+    return true;
+  } catch (error) {
+    if (error instanceof StoreError) throw error;
+    desk.log.error({ ...traceOf(error), update: update.id }, 'handling failed');
+    if (!isCounted) await desk.post.noteFailure(desk.bot, update.id);
+    return false;
+  }
+}

@@ -1,0 +1,259 @@
+// What every store of a mailbox and a team must do, whatever is behind it.
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import type { Delivery, Mailbox, NewLetter } from '../../../src/app/ports/mailbox.ts';
+import type { Store } from '../../../src/app/ports/store.ts';
+import type { Team } from '../../../src/app/ports/team.ts';
+import { AT, opening, QUESTION, SETTINGS } from './store/samples.ts';
+
+export type Post = Store & Mailbox & Team;
+
+interface Database {
+  readonly open: () => Promise<Post>;
+  readonly remove: () => Promise<void>;
+}
+
+const BOT = '7000000001';
+const LATER = '2026-03-06T16:00:00.000Z';
+
+const letter = (chat: number, text: string, more: Partial<NewLetter> = {}): NewLetter => ({
+  chat,
+  kind: 'message',
+  text,
+  ...more,
+});
+
+const delivery = (update: number, letters: readonly NewLetter[], more: Partial<Delivery> = {}): Delivery => ({
+  bot: BOT,
+  update,
+  end: 'done',
+  at: AT,
+  letters,
+  ...more,
+});
+
+const update = (id: number): { id: number; body: string } => ({ id, body: `{"update_id":${id}}` });
+
+export function mailboxContract(name: string, newDatabase: () => Promise<Database>): void {
+  describe(name, () => {
+    let database: Database;
+    let post: Post;
+    const reopen = async (): Promise<void> => {
+      await post.close();
+      post = await database.open();
+    };
+    const waiting = async (): Promise<readonly number[]> =>
+      (await post.unhandled(BOT, 100)).map(({ id }) => id);
+    beforeEach(async () => {
+      database = await newDatabase();
+      post = await database.open();
+      await post.create('home', SETTINGS);
+    });
+    afterEach(async () => {
+      await post.close();
+      await database.remove();
+    });
+
+    describe('the inbox', () => {
+      it('keeps updates in the order of arrival, each number once for its bot', async () => {
+        await post.receive(BOT, [update(7), update(5)], AT);
+        await post.receive(BOT, [update(5), update(6)], AT);
+        await post.receive('8', [update(5)], AT);
+        await reopen();
+        expect(await waiting()).toEqual([7, 5, 6]);
+      });
+
+      it('knows the number of a handled update that comes again', async () => {
+        await post.receive(BOT, [update(7)], AT);
+        await post.settle(delivery(7, []));
+        await post.receive(BOT, [update(7)], AT);
+        expect(await waiting()).toEqual([]);
+      });
+
+      it('has forgotten it when a numbering may have begun anew', async () => {
+        await post.receive(BOT, [update(7)], AT);
+        await post.settle(delivery(7, []));
+        await post.receive(BOT, [update(7)], '2026-03-12T15:00:00.000Z');
+        expect(await waiting()).toEqual([7]);
+      });
+
+      it('counts failures, also over a restart', async () => {
+        await post.receive(BOT, [update(7)], AT);
+        await post.noteFailure(BOT, 7);
+        await reopen();
+        await post.noteFailure(BOT, 7);
+        expect(await post.unhandled(BOT, 1)).toEqual([{ ...update(7), failures: 2 }]);
+      });
+
+      it('ends an update with its turn', async () => {
+        await post.receive(BOT, [update(7)], AT);
+        await post.append({ ...opening('m1', 1), delivery: delivery(7, [letter(1, 'trim 1.1 lb')]) });
+        await reopen();
+        expect(await waiting()).toEqual([]);
+        expect(await post.takeLetter(BOT, 1, '')).toMatchObject({ text: 'trim 1.1 lb' });
+      });
+
+      it('leaves it, and posts nothing, where the turn fails at its last row', async () => {
+        await post.receive(BOT, [update(7)], AT);
+        const held = { kind: 'weigh', no: () => 'data' };
+        const question = { ...QUESTION, wants: { held, slot: 'item' } };
+        const broken = { ...opening('m1', 1), question, delivery: delivery(7, [letter(1, 'never')]) };
+        await expect(post.append(broken)).rejects.toThrow();
+        expect(await waiting()).toEqual([7]);
+        expect(await post.chatsWithLetters(BOT)).toEqual([]);
+      });
+
+      it('ends it without letters where its turn was seen', async () => {
+        await post.append(opening('m1', 1));
+        await post.receive(BOT, [update(7)], AT);
+        const again = { ...opening('m1', 1), delivery: delivery(7, [letter(1, 'again')]) };
+        expect(await post.append(again)).toBe('seen');
+        expect(await waiting()).toEqual([]);
+        expect(await post.chatsWithLetters(BOT)).toEqual([]);
+      });
+
+      it('ends an update once', async () => {
+        await post.receive(BOT, [update(7)], AT);
+        await post.settle(delivery(7, [letter(1, 'once')]));
+        await post.settle(delivery(7, [letter(1, 'twice')]));
+        expect(await post.takeLetter(BOT, 1, '')).toMatchObject({ text: 'once' });
+        expect(await post.takeLetter(BOT, 1, '')).toBeUndefined();
+      });
+    });
+
+    describe('the outbox', () => {
+      const posted = async (...letters: readonly NewLetter[]): Promise<void> => {
+        await post.receive(BOT, [update(7)], AT);
+        await post.settle(delivery(7, letters));
+      };
+      const take = (chat = 1): Promise<{ seq: number; text: string } | undefined> =>
+        post.takeLetter(BOT, chat, 'notice');
+      const seqOf = async (): Promise<number> => (await take())?.seq ?? 0;
+
+      it('gives the letters of a chat in order, each once', async () => {
+        await posted(letter(1, 'a'), letter(2, 'b'), letter(1, 'c'));
+        expect((await post.chatsWithLetters(BOT)).toSorted()).toEqual([1, 2]);
+        expect([(await take())?.text, (await take())?.text, await take()]).toEqual(['a', 'c', undefined]);
+      });
+
+      it('forgets what was sent', async () => {
+        await posted(letter(1, 'a'));
+        await post.endLetter(await seqOf(), 'sent');
+        expect(await post.noteInterrupted(BOT)).toBe(0);
+        expect(await post.backlog(BOT)).toEqual({ strangers: 0 });
+      });
+
+      it('gives again what surely was not sent, before what came after it', async () => {
+        await posted(letter(1, 'a'), letter(1, 'b'));
+        await post.endLetter(await seqOf(), 'again');
+        expect((await take())?.text).toBe('a');
+      });
+
+      it('never gives again what was on its way, and puts the notice once before the next', async () => {
+        await posted(letter(1, 'a'), letter(1, 'b'), letter(1, 'c'), letter(2, 'd'));
+        await take();
+        await reopen();
+        expect(await post.noteInterrupted(BOT)).toBe(1);
+        const next = await take();
+        await post.endLetter(next?.seq ?? 0, 'sent');
+        expect([next?.text, (await take())?.text, (await take(2))?.text]).toEqual(['notice\nb', 'c', 'd']);
+      });
+
+      it('gives the notice again where the letter with it was interrupted too', async () => {
+        await posted(letter(1, 'a'), letter(1, 'b'), letter(1, 'c'));
+        await post.endLetter(await seqOf(), 'unknown');
+        await post.endLetter(await seqOf(), 'unknown');
+        expect((await take())?.text).toBe('notice\nc');
+      });
+
+      it('repeats only what is harmless', async () => {
+        await posted(letter(1, '', { kind: 'leave', fleeting: true }));
+        await take();
+        await post.noteInterrupted(BOT);
+        expect(await take()).toMatchObject({ kind: 'leave' });
+      });
+
+      it('parks what can never be sent, and tells of a chat once', async () => {
+        await posted(letter(1, 'a'), letter(1, 'b'));
+        await post.endLetter(await seqOf(), 'failed', [letter(9, 'told')]);
+        await post.endLetter(await seqOf(), 'failed', [letter(9, 'told again')]);
+        expect(await take()).toBeUndefined();
+        expect([(await take(9))?.text, await take(9)]).toEqual(['told', undefined]);
+      });
+
+      it.each(['unknown', 'failed'] as const)(
+        'keeps nothing of a stranger, also where it is %s',
+        async (end) => {
+          await posted(letter(1, 'a', { fleeting: true }), letter(1, 'b'));
+          await post.endLetter(await seqOf(), end, [letter(9, 'told')]);
+          expect((await take())?.text).toBe('b');
+          expect(await take(9)).toBeUndefined();
+        },
+      );
+
+      it('tells the age of what waits, and counts strangers', async () => {
+        await post.receive(BOT, [update(7)], AT);
+        await post.receive(BOT, [update(8)], LATER);
+        await post.settle(delivery(7, [letter(1, 'a')], { fromStranger: true }));
+        expect(await post.backlog(BOT)).toEqual({ oldestUpdateAt: LATER, oldestLetterAt: AT, strangers: 1 });
+      });
+    });
+
+    describe('the team', () => {
+      const invite = { hash: 'h', role: 'cutter', expiresAt: LATER } as const;
+      const tobin = { person: 5_000_000_001, name: 'Tobin', role: 'cutter' } as const;
+      const ended = async (id: number, change: Delivery['change'], at = AT): Promise<void> => {
+        await post.receive(BOT, [update(id)], AT);
+        await post.settle(delivery(id, [letter(1, 'told')], { change, at }));
+      };
+
+      it('takes in who has an invite, once', async () => {
+        await ended(1, { is: 'invited', kitchen: 'home', invite });
+        expect(await post.invite('home', 'h', AT)).toEqual(invite);
+        await ended(2, { is: 'joined', kitchen: 'home', member: tobin, invite: 'h' });
+        expect(await post.member('home', tobin.person)).toEqual(tobin);
+        expect(await post.invite('home', 'h', AT)).toBeUndefined();
+        const second = { ...tobin, person: 2, name: 'Second' };
+        await expect(
+          ended(3, { is: 'joined', kitchen: 'home', member: second, invite: 'h' }),
+        ).rejects.toThrow();
+        expect(await post.members('home')).toEqual([tobin]);
+        expect(await waiting()).toEqual([3]);
+      });
+
+      it('takes in nobody by an invite that has expired, or is of another kitchen', async () => {
+        await post.create('other', SETTINGS);
+        await ended(1, { is: 'invited', kitchen: 'home', invite });
+        const joined = { is: 'joined', member: tobin, invite: 'h' } as const;
+        await expect(ended(2, { ...joined, kitchen: 'home' }, LATER)).rejects.toThrow();
+        await expect(ended(3, { ...joined, kitchen: 'other' })).rejects.toThrow();
+        expect(await post.invite('other', 'h', AT)).toBeUndefined();
+      });
+
+      it('knows a removed member no more, and drops what waited for them', async () => {
+        await post.appoint('home', { ...tobin, role: 'owner' });
+        await ended(1, undefined);
+        await ended(2, { is: 'removed', kitchen: 'home', person: tobin.person });
+        expect(await post.members('home')).toEqual([]);
+        await ended(3, undefined);
+        await post.appoint('home', { ...tobin, person: 1, role: 'owner' });
+        await ended(4, { is: 'removed', kitchen: 'home', person: 1 });
+        expect((await post.takeLetter(BOT, 1, ''))?.text).toBe('told');
+        expect(await post.takeLetter(BOT, 1, '')).toBeUndefined();
+      });
+
+      it('keeps members to their kitchen', async () => {
+        await post.create('other', SETTINGS);
+        await post.appoint('home', { ...tobin, role: 'owner' });
+        expect(await post.member('other', tobin.person)).toBeUndefined();
+        expect(await post.members('other')).toEqual([]);
+      });
+
+      it('has one claim: an earlier one is void', async () => {
+        await post.replaceClaim('home', { ...invite, hash: 'first', role: 'owner' });
+        await post.replaceClaim('home', { ...invite, hash: 'second', role: 'owner' });
+        expect(await post.invite('home', 'first', AT)).toBeUndefined();
+        expect(await post.invite('home', 'second', AT)).toMatchObject({ role: 'owner' });
+      });
+    });
+  });
+}

@@ -1,0 +1,116 @@
+// The bot of a test: in this process on a database of its own, or started as a person starts it.
+import { type ChildProcess, spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import Database from 'better-sqlite3';
+import { onTestFinished } from 'vitest';
+import type { Log } from '../../src/app/ports/log.ts';
+import { openTable } from '../../src/app/turn.ts';
+import { loadVoice } from '../../src/app/voice.ts';
+import { type Bot, startBot } from '../../src/channels/telegram/bot.ts';
+import type { Pace } from '../../src/channels/telegram/pace.ts';
+import type { Reply } from '../../src/core/reply.ts';
+import { readTeamWish } from '../../src/language/team-words.ts';
+import { openSqlite } from '../../src/storage/sqlite/open.ts';
+import type { SqliteStore } from '../../src/storage/sqlite/store.ts';
+import { SETTINGS } from '../app/ports/store/samples.ts';
+import { scratchFolder } from '../storage/scratch.ts';
+
+const ROOT = fileURLToPath(new URL('../..', import.meta.url));
+
+export const voice = loadVoice(join(ROOT, 'intents'), 'en');
+export const words = (reply: Reply): string => voice.render([reply], { ...SETTINGS, seesCosts: true });
+
+export const QUICK: Pace = { pollSeconds: 1, callSeconds: 1, firstBackoffMs: 10, longestBackoffMs: 100 };
+
+const QUIET: Log = { info: () => undefined, warn: () => undefined, error: () => undefined };
+
+interface Given {
+  readonly service: { readonly url: string; readonly token: string };
+  readonly owner?: number;
+  readonly store?: SqliteStore;
+  readonly path?: string;
+  readonly log?: Log;
+}
+
+export interface Running extends Bot {
+  readonly store: SqliteStore;
+  readonly claims: readonly string[];
+  /** Stops it and closes its database. */
+  readonly close: () => Promise<void>;
+}
+
+export const newPath = (): string => join(scratchFolder(), 'kitchen.db');
+
+/** Stops at the end of the test. */
+export async function runBot({
+  service,
+  owner,
+  path = newPath(),
+  log = QUIET,
+  ...given
+}: Given): Promise<Running> {
+  const store = given.store ?? (await openSqlite(path));
+  if ((await store.kitchens()).length === 0) await store.create('kitchen', SETTINGS);
+  const table = await openTable({ store, id: 'kitchen', ...voice });
+  const claims: string[] = [];
+  const bot = await startBot({
+    service: { token: service.token, apiRoot: service.url },
+    ...(owner === undefined ? {} : { owner }),
+    ...{ kitchen: 'kitchen', table, post: store, words, log, pace: QUICK },
+    readTeamWish: (line) => readTeamWish(voice.language.team, line),
+    onClaim: (code) => claims.push(code),
+  });
+  let isOpen = true;
+  const close = async (): Promise<void> => {
+    if (!isOpen) return;
+    isOpen = false;
+    bot.stop();
+    await bot.ended;
+    await store.close();
+  };
+  onTestFinished(close);
+  return { ...bot, store, claims, close };
+}
+
+export interface Process {
+  readonly child: ChildProcess;
+  readonly output: () => string;
+  readonly kill: (signal: NodeJS.Signals) => Promise<number | null>;
+}
+
+/** The bot as a process, told by its environment. */
+export function spawnBot(environment: Readonly<Record<string, string>>): Process {
+  const child = spawn(process.execPath, [join(ROOT, 'src/launch.js')], {
+    cwd: ROOT,
+    env: { ...process.env, KITCHEN_TIMEZONE: 'UTC', ...environment },
+    stdio: ['ignore', 'pipe', 'pipe'],
+  });
+  let output = '';
+  for (const stream of [child.stdout, child.stderr])
+    stream.setEncoding('utf8').on('data', (text: string) => (output += text));
+  const closed = once(child, 'close') as Promise<[number | null]>;
+  onTestFinished(() => void child.kill('SIGKILL'));
+  return {
+    child,
+    output: () => output,
+    kill: async (signal) => {
+      child.kill(signal);
+      return (await closed)[0];
+    },
+  };
+}
+
+/** The words of all messages whose facts are in the log, in its order. */
+export function recordedTexts(path: string): readonly string[] {
+  const db = new Database(path, { readonly: true });
+  const texts = db
+    .prepare<[], string>(
+      'SELECT message.text FROM fact JOIN message ON message.kitchen = fact.kitchen AND message.id = fact.message ORDER BY seq',
+    )
+    .pluck()
+    .all();
+  db.close();
+  return texts;
+}
