@@ -34,8 +34,14 @@ function weighedAs(scene: Scene, entry: Correct, part: string): Correctable | un
   return test && newestWith(test, 'weighed', part);
 }
 
-/** The piece that was just received is renamed; any other entry moves to the test of that item. */
-export function anotherItem(scene: Scene, newItem: string): Decision | Becomes {
+/**
+ * The piece that was just received is renamed, or the one that is named where no test of the new item is open; any other
+ * entry moves to the test of that item.
+ */
+export function anotherItem(scene: Scene, newItem: string, item?: string): Decision | Becomes {
+  const named = item === undefined ? undefined : openTestFor(scene, item);
+  if (item !== undefined && named === undefined) return refused(say('no-open-test', { item: name(item) }));
+  if (named !== undefined && openTestFor(scene, newItem) === undefined) return renameTest(named, newItem);
   const target = ownLast(scene) ?? otherLast(scene);
   if (target === undefined) return refused(say('nothing-to-correct'));
   const test = target.test === undefined ? undefined : scene.kitchen.tests.get(target.test);

@@ -19,7 +19,7 @@ export const correct: Intent<'correct'> = {
   ], // prettier-ignore
   decide: (scene, entry) => {
     if (entry.newPart !== undefined) return anotherPart(scene, entry, entry.newPart);
-    if (entry.newItem !== undefined) return anotherItem(scene, entry.newItem);
+    if (entry.newItem !== undefined) return anotherItem(scene, entry.newItem, entry.item);
     if (entry.part !== undefined) return ofPart(entry, entry.part);
     if (entry.item !== undefined) return ofPiece(scene, entry, entry.item);
     if (entry.number !== undefined) return bareNumber(scene, entry);

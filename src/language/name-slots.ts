@@ -34,7 +34,10 @@ function named(
   tokens: readonly Token[],
   at: number,
 ): readonly SlotReading[] {
-  return readNames(index, tokens, { at, untouched: (word) => isKnownWord(language, word) });
+  const others = Object.values(language.names).filter((each) => each !== index);
+  const untouched = (word: string): boolean =>
+    isKnownWord(language, word) || (!index.words.has(word) && others.some((each) => each.words.has(word)));
+  return readNames(index, tokens, { at, untouched });
 }
 
 /** Words that are something else already: never corrected into a name. */
@@ -51,10 +54,13 @@ const freeNames = oncePerPlace((language: Language, tokens, at): readonly SlotRe
     named(language, index, tokens, at).map((each) => each.end),
   );
   const known = Math.max(at, ...ours);
+  /** One word that is nearly a known name, and a common word besides, is a slip or talk. */
+  const isLookalike = (end: number): boolean =>
+    end === at + 1 && language.lookalikes.has(tokens[at]?.text ?? '');
   const isName = (token: Token): boolean =>
     Object.values(language.names).some(({ root }) => root.next.get(token.text)?.name !== undefined);
   return freeWords(tokens, at, (word) => canBeNamed(language, word)).filter(
-    ({ end }) => end > known && !tokens.slice(at, end).every(isName),
+    ({ end }) => end > known && !isLookalike(end) && !tokens.slice(at, end).every(isName),
   );
 });
 

@@ -88,7 +88,7 @@ function cents(words: WeightWords, tokens: readonly Token[], lead: Reading<Decim
   const half = and ? exactAmounts(numbers, tokens, from).filter((share) => share.value.lt(1)) : [];
   const whole = [...wholes(numbers, tokens, from), ...ohDigit(numbers, tokens, from)];
   const coins = whole
-    .filter((each) => each.value < 100)
+    .filter((each) => each.value >= 0 && each.value < 100)
     .flatMap((each) => {
       const named = units.cent.has(follows(tokens, each.end)?.text ?? '');
       if (!named && (and || (each.value < 10 && each.form !== 'compound'))) return [];

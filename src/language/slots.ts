@@ -43,6 +43,7 @@ export function numberReaders(context: SlotContext): Readonly<Record<string, Slo
           context.units.sign.has(tokens[at]?.text ?? '') ||
           namesMoney(context, tokens.slice(at, each.end)),
       ),
+    perPrice: (tokens, at) => price(tokens, at).filter((each) => each.per !== undefined),
     plural: pluralReader(context),
     credit: priceReader(context, decimal('0')),
     sum: sumReader(context, context.limits.maxSum),

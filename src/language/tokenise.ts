@@ -72,7 +72,7 @@ function step(scan: Scan, at: number): number {
   return at + 1;
 }
 
-/** A time of day ("7:30") or a range ("14-15") is no amount: it is kept together, and nothing reads it. */
+/** A time of day ("7:30") or a range ("14-15") is no amount: it is kept together, and nothing reads it. "2-1/2" is two and a half. */
 function clockEnd(text: string, at: number): number {
   if (!DIGIT.test(text[at] ?? '') || DIGIT.test(text[at - 1] ?? '')) return at;
   let end = at;
@@ -80,8 +80,8 @@ function clockEnd(text: string, at: number): number {
   const mark = text[end];
   if (end - at > 2 || (mark !== ':' && mark !== '-') || !DIGIT.test(text[end + 1] ?? '')) return at;
   end += 1;
-  while (/[\d.]/.test(text[end] ?? '') && DIGIT.test(text[end] ?? '')) end += 1;
-  return end;
+  while (DIGIT.test(text[end] ?? '') || (text[end] === '.' && DIGIT.test(text[end + 1] ?? ''))) end += 1;
+  return mark === '-' && text[end] === '/' ? at : end;
 }
 
 function unreadable(scan: Scan, from: number, to: number): number {

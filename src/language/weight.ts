@@ -82,11 +82,16 @@ function articles(words: WeightWords, tokens: readonly Token[], at: number): Wei
   if (unit === undefined || tokens[place]?.kind !== 'word') return [];
   const one = { value: { amount: decimal('1'), unit }, end: place + 1, cost: 0 };
   const found = afterUnit(words, tokens, one, unit);
-  const another = words.numbers.words.another.has(tokens[at - 1]?.text ?? '');
+  const another = saysAnother(words.numbers, tokens, at);
   return article || another
     ? found
     : found.filter((each) => each.end > one.end && each.value.moreGrams === undefined);
 }
+
+/** "another pound", "one more pound". */
+const saysAnother = ({ words }: Numbers, tokens: readonly Token[], at: number): boolean =>
+  words.another.has(tokens[at - 1]?.text ?? '') ||
+  words.another.has(`${tokens[at - 2]?.text ?? ''} ${tokens[at - 1]?.text ?? ''}`);
 
 /** What may come behind a unit: "and a half", "six [ounces]", "point five". */
 function afterUnit(

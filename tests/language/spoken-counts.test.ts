@@ -1,6 +1,7 @@
 // Counts and minutes in words, alone and beside a size: each number belongs to its own slot.
 import { expect, test } from 'vitest';
 import { judge } from './english.ts';
+import { fulfils } from './fulfils.ts';
 import { expectAllRead } from './heard.ts';
 import { range, spell } from './spelling.ts';
 
@@ -26,8 +27,8 @@ function expectPortions(counts: readonly number[], said: (count: string, size: s
     range(3, 32).flatMap((size) => {
       const line = said(spell(count), spell(size));
       const read = judge(line);
-      const wanted = { entries: [{ kind: 'portions', count, eachOz: String(size) }], ask: null };
-      return JSON.stringify(read) === JSON.stringify(wanted) ? [] : [`"${line}": ${JSON.stringify(read)}`];
+      const gives = [{ kind: 'portions', count, eachOz: String(size) }];
+      return fulfils({ said: line, unit: 'lb', gives }, read) ? [] : [`"${line}": ${JSON.stringify(read)}`];
     }),
   );
   expect(wrong.slice(0, SHOWN), `${wrong.length} are read wrongly`).toEqual([]);
