@@ -120,6 +120,19 @@ describe('a page that was overwritten', () => {
     expect(await faultOf(path)).toBe('damaged');
   });
 
+  // 44 to 47 hold the number of the schema's format (https://www.sqlite.org/fileformat2.html, 1.3.9): from 1 to 4.
+  it.each([44, 45, 46, 47])('makes no other error where byte %d flips', async (at) => {
+    const path = await sound();
+    const good = readFileSync(path);
+    for (let bit = 0; bit < 8; bit += 1) {
+      const bad = Buffer.from(good);
+      bad[at] = (bad[at] ?? 0) ^ (1 << bit);
+      writeFileSync(path, bad);
+      const fault = await faultOf(path);
+      expect(['undefined', 'string'], `bit ${bit}: ${String(fault)}`).toContain(typeof fault);
+    }
+  });
+
   it("never makes another error than the store's own, wherever single bytes flip", async () => {
     const path = await sound();
     const good = readFileSync(path);

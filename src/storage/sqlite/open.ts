@@ -30,7 +30,7 @@ export const openSqlite = (path: string, options: SqliteOptions = {}): Promise<S
 function openFile(path: string, options: SqliteOptions, release: () => void): SqliteStore {
   refuseEmptied(path);
   const { migrations = MIGRATIONS } = options;
-  if (existsSync(path)) guarded(path, () => { refuseForeignFile(path, migrations); }); // prettier-ignore
+  if (existsSync(path)) guarded(path, () => { sensible(path, () => { refuseForeignFile(path, migrations); }); }); // prettier-ignore
   return openAt(path, options, release);
 }
 
@@ -39,15 +39,21 @@ function openAt(path: string, options: SqliteOptions, release: () => void): Sqli
   const db = connect(path);
   const undo = (): void => void db.close();
   return orElse(undo, () => {
-    refuseForeign(db, migrations);
-    migrate(setPragmas(db), migrations);
+    sensible(path, () => {
+      refuseForeign(db, migrations);
+      setPragmas(db);
+    });
+    migrate(db, migrations);
     onOpen?.(db);
-    return prepared(path, () => storeOn(db, { clock, release }));
+    return sensible(path, () => storeOn(db, { clock, release }));
   });
 }
 
-/** A file of our version that lacks our tables is damaged: SQLite itself sees only a statement that makes no sense. */
-function prepared(path: string, work: () => SqliteStore): SqliteStore {
+/**
+ * A file of ours that lacks our tables, or has a format number that no SQLite writes, is damaged: SQLite itself sees only
+ * a statement that makes no sense.
+ */
+function sensible<Result>(path: string, work: () => Result): Result {
   try {
     return work();
   } catch (error) {
