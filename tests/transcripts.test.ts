@@ -74,7 +74,7 @@ it('says what the README shows', async () => {
       speaker: 'you',
       at: '2026-03-06T15:00:00.000Z',
       text: line.slice(2),
-      seesCosts: true,
+      role: 'owner' as const,
     };
     told.push(`${line}\n${(await scratch.take(message)).reply}\n`);
   }

@@ -212,6 +212,16 @@ tests-behind = { $tests } { $tests ->
 plan = { $count } of { $size } out of { $weight }, { $over } left over.
 menu-price = { $item }: charge { $price } at { $share } food cost ({ $size } costs { $cost }).
 costs-hidden = Costs are for the lead and the owner.
+settings-not-yours = The kitchen's settings are for the lead and the owner.
+setting-unread = I can't set it to that. Nothing was changed.
+setting-cuttersSeeCosts = { $value ->
+    [yes] Cutters see costs and verdicts from now on.
+   *[no] Cutters see no costs from now on: weights and yields only.
+  }
+setting-laborAvoidable = { $value ->
+    [yes] Minutes at the table count in the verdict from now on: hours that would fall if you bought ready-cut.
+   *[no] Labor is fixed from now on: it stays in the loaded cost, and out of the verdict.
+  }
 help =
     Say what you weigh, one thing at a time or several:
     "ribeye 14.2 lb at 7.40" · "trim 1.1" · "fat 1.9" · "12 portions 16 oz" · "portions weigh 11.2"

@@ -1,15 +1,15 @@
 // A kitchen in memory from what the store keeps: open tests from their facts, the rest from the read models.
-import { decodeNames, type Kitchen, newKitchen, rememberSpeaker } from '../core/kitchen.ts';
+import { decodeNames, type Kitchen, newKitchen, withMemory } from '../core/kitchen.ts';
+import { rememberSpeaker } from '../core/speakers.ts';
 import { foldTest } from '../core/test.ts';
 import type { KitchenId, Store, StoredKitchen } from './ports/store.ts';
 
 export function restore(stored: StoredKitchen): Kitchen {
   const tests = stored.openTests.map((facts) => foldTest(facts));
   return {
-    ...newKitchen(stored.settings),
+    ...withMemory(newKitchen(stored.settings), new Map(stored.memory)),
     tests: new Map(tests.map((test) => [test.id, test])),
     nextTest: stored.lastTest + 1,
-    memory: new Map(stored.memory),
     pools: new Map(stored.pools),
     ...decodeNames(stored.names),
   };
@@ -25,7 +25,8 @@ export async function withSpeaker(
   at: { kitchen: Kitchen; speaker: string },
 ): Promise<Kitchen> {
   const facts = await store.speakerFacts(id, at.speaker, FACTS_READ);
-  return withRecentTests(store, id, { ...at, kitchen: rememberSpeaker(at.kitchen, at.speaker, facts) });
+  const speakers = rememberSpeaker(at.kitchen.speakers, at.speaker, facts);
+  return withRecentTests(store, id, { ...at, kitchen: { ...at.kitchen, speakers } });
 }
 
 /** How many of the newest entries of a speaker must have their tests at hand. */

@@ -1,6 +1,7 @@
 // One message, start to end: heard outside the queue, then one at a time per kitchen read, decided and appended in one
 // transaction, then put into words. The kitchen in memory changes only when the store has it.
-import type { Kitchen } from '../core/kitchen.ts';
+import type { Kitchen, Settings } from '../core/kitchen.ts';
+import { seesCosts } from '../core/role.ts';
 import type { Question } from '../core/question.ts';
 import type { PastTest, Scene } from '../intents/intent.ts';
 import { itemFor } from '../intents/route.ts';
@@ -103,14 +104,18 @@ async function settle({ settle }: TableParts['store'], delivery: Delivery | unde
 
 /** What the message comes to in the kitchen as it is. */
 async function heed(parts: TableParts, state: State, message: Message): Promise<Heeded> {
-  const { speaker, at, seesCosts, text, id } = message;
+  const { speaker, at, role, text, id } = message;
   const question = state.questions.get(speaker);
   const understood = understand(
     parse(parts.listenerFor(state.kitchen), text, { answering: question !== undefined }),
     state.kitchen.settings.unit,
   );
   const kitchen = await atHand(parts, state, { speaker, understood });
-  const scene: Scene = { kitchen, speaker, at, usual: parts.usual, seesCosts, past: [] };
+  const { settings } = kitchen;
+  const scene: Scene = {
+    ...{ kitchen, speaker, at, role, usual: parts.usual, past: [] },
+    seesCosts: readsCosts(message, settings),
+  };
   const past = await pastTests(parts, understood, scene);
   return converse({ scene: { ...scene, past }, question, message: id }, understood);
 }
@@ -152,9 +157,13 @@ async function pastTests(
   return rows.flat();
 }
 
+const readsCosts = ({ role, readBy = role }: Message, settings: Settings): boolean =>
+  seesCosts(readBy, settings);
+
 function worded(parts: TableParts, message: Message, heeded: Heeded): Answer {
-  const { unit, currency, timezone } = heeded.kitchen.settings;
-  const reader = { unit, currency, timezone, seesCosts: message.seesCosts };
+  const { settings } = heeded.kitchen;
+  const { unit, currency, timezone } = settings;
+  const reader = { unit, currency, timezone, seesCosts: readsCosts(message, settings) };
   const { outcome, entries, asked } = heeded;
   return {
     reply: parts.render(heeded.say, reader),

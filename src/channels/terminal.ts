@@ -41,7 +41,7 @@ async function reply({ table, notForMe, trouble }: TerminalParts, text: string):
       speaker: SPEAKER,
       at: new Date().toISOString(),
       text,
-      seesCosts: true,
+      role: 'owner',
     });
     return answer.outcome === 'ignored' ? notForMe : answer.reply;
   } catch (error) {

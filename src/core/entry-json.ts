@@ -35,6 +35,8 @@ const PLAIN = new Set([
   'mode',
   'count',
   'pieces',
+  'setting',
+  'value',
 ]);
 /** Slots that the table of entries does not list for a kind. */
 const HIDDEN: Readonly<Record<string, readonly string[]>> = { weigh: ['container'] };

@@ -3,6 +3,7 @@
 import type { Decimal } from './decimal.ts';
 import type { TestId } from './facts.ts';
 import type { Grams } from './quantity.ts';
+import type { SettingName } from './setting.ts';
 
 interface Slots {
   receive: {
@@ -76,6 +77,8 @@ interface Slots {
   drop: { item?: string };
   rename: { item?: string; newItem: string };
   note: { text: string };
+  /** The kitchen's own choice; `value` as the setting writes it. */
+  setting: { setting: SettingName; value: string };
   askCost: { item?: string; price?: Decimal };
   askYield: { item?: string };
   askHistory: { item?: string };

@@ -2,6 +2,7 @@
 // Weights are grams, prices are per pound; in the log a Decimal is written as its plain figure.
 import { z } from 'zod';
 import { decimal, type Decimal } from './decimal.ts';
+import { isSetting, SETTING_NAMES } from './setting.ts';
 
 const figure = z.string().transform((text, context): Decimal => {
   try {
@@ -61,6 +62,10 @@ const removed = z.strictObject({ type: z.literal('removed'), part: name });
 const noted = z.strictObject({ type: z.literal('noted'), text: z.string() });
 /** The speaker turned to a test, by its bare name: later entries of theirs go to it. */
 const turned = z.strictObject({ type: z.literal('turned') });
+/** The kitchen's own choice ("cutters may see costs"); `value` as the setting writes it. */
+const chosen = z
+  .strictObject({ type: z.literal('chosen'), setting: z.enum(SETTING_NAMES), value: z.string() })
+  .refine(({ setting, value }) => isSetting(setting, value), 'unknown value');
 const closed = z.strictObject({ type: z.literal('closed'), flagged: z.boolean() });
 const dropped = z.strictObject({ type: z.literal('dropped') });
 /**
@@ -71,7 +76,7 @@ const undone = z.strictObject({ type: z.literal('undone'), target: name, bare: z
 
 const plain = z.discriminatedUnion('type', [
   received, weighed, portioned, listed, priced, readyCutPriced, credited, labored, packed, tared, removed,
-  noted, turned, closed, dropped, undone,
+  noted, turned, chosen, closed, dropped, undone,
 ]); // prettier-ignore
 
 /** In the place of an earlier entry's fact of the same type, this one holds. */

@@ -6,6 +6,8 @@ import type { CostSettings } from './figures.ts';
 import * as memory from './memory.ts';
 import { contribution, EMPTY_POOL, type Pool, withoutTest, withTest } from './pool.ts';
 import type { Grams, KitchenUnit } from './quantity.ts';
+import { readSetting, SETTING_NAMES } from './setting.ts';
+import { evolveSpeakers, type Speakers } from './speakers.ts';
 import { evolveTest, type Test } from './test.ts';
 
 export interface Settings extends CostSettings {
@@ -16,22 +18,14 @@ export interface Settings extends CostSettings {
   readonly timezone: string;
   readonly language: string;
   readonly laborRatePerHour?: Decimal;
-}
-
-/** One entry of a speaker and the facts that it made, for undo and correction. */
-export interface RecentEntry {
-  readonly entry: string;
-  readonly facts: readonly Recorded[];
-}
-
-export interface SpeakerMemory {
-  /** The tests that this speaker opened, wrote to or turned to, the last one last. */
-  readonly tests: readonly TestId[];
-  /** Their newest entries that still stand, newest last. */
-  readonly recent: readonly RecentEntry[];
+  /** Costs are shown to cutters too. */
+  readonly cuttersSeeCosts?: boolean;
 }
 
 export interface Kitchen {
+  /** As the kitchen was made. */
+  readonly made: Settings;
+  /** As they hold now: what was set by word goes before. */
   readonly settings: Settings;
   /** Open tests and the newest closed ones. */
   readonly tests: ReadonlyMap<TestId, Test>;
@@ -41,10 +35,11 @@ export interface Kitchen {
   /** Every item and part that was ever named here. */
   readonly items: ReadonlySet<string>;
   readonly parts: ReadonlySet<string>;
-  readonly speakers: ReadonlyMap<string, SpeakerMemory>;
+  readonly speakers: Speakers;
 }
 
 export const newKitchen = (settings: Settings): Kitchen => ({
+  made: settings,
   settings,
   tests: new Map(),
   nextTest: 1,
@@ -55,21 +50,36 @@ export const newKitchen = (settings: Settings): Kitchen => ({
   speakers: new Map(),
 });
 
-/** How many closed tests stay whole in memory, and how many entries of a speaker. */
+/** How many closed tests stay whole in memory. */
 const CLOSED_KEPT = 12;
-export const RECENT_KEPT = 40;
-/** How many tests of a speaker are remembered: so many may be closed before the one to go back to is forgotten. */
-const TESTS_KEPT = 12;
 
 /** The kitchen after one more fact. */
 export function evolve(kitchen: Kitchen, recorded: Recorded): Kitchen {
   const next = recorded.test === undefined ? kitchen : evolveTests(kitchen, recorded, recorded.test);
   return {
-    ...next,
-    memory: memory.remember(next.memory, recorded),
+    ...withMemory(next, memory.remember(next.memory, recorded)),
     ...names(next, recorded),
-    speakers: evolveSpeakers(next, recorded),
+    speakers: evolveSpeakers(next.speakers, recorded),
   };
+}
+
+/** The kitchen with what is remembered, and the settings that follow from it. */
+export function withMemory(kitchen: Kitchen, remembered: memory.Memory): Kitchen {
+  if (remembered === kitchen.memory) return kitchen;
+  const isSameChoice = SETTING_NAMES.every((setting) => {
+    const key = memory.settingKey(setting);
+    return remembered.get(key) === kitchen.memory.get(key);
+  });
+  const settings = isSameChoice ? kitchen.settings : settingsBy(kitchen.made, remembered);
+  return { ...kitchen, memory: remembered, settings };
+}
+
+function settingsBy(made: Settings, remembered: memory.Memory): Settings {
+  const chosen = SETTING_NAMES.flatMap((setting) => {
+    const text = memory.recallChoice(remembered, setting);
+    return text === undefined ? [] : [readSetting(setting, text)];
+  });
+  return Object.assign({}, made, ...chosen) as Settings;
 }
 
 export const evolveAll = (kitchen: Kitchen, facts: readonly Recorded[]): Kitchen =>
@@ -150,15 +160,6 @@ function names(kitchen: Kitchen, { fact, item }: Recorded): Pick<Kitchen, 'items
   };
 }
 
-/** The kitchen with what a speaker last did, from that speaker's newest facts in the order of the log. */
-export function rememberSpeaker(kitchen: Kitchen, speaker: string, facts: readonly Recorded[]): Kitchen {
-  const fresh: Kitchen = {
-    ...kitchen,
-    speakers: new Map(kitchen.speakers).set(speaker, { tests: [], recent: [] }),
-  };
-  return facts.reduce<Kitchen>((so, recorded) => ({ ...so, speakers: evolveSpeakers(so, recorded) }), fresh);
-}
-
 /** The names of items and parts from pairs of kind and name. */
 export const decodeNames = (
   names: readonly (readonly ['item' | 'part', string])[],
@@ -166,24 +167,3 @@ export const decodeNames = (
   items: new Set(names.flatMap(([kind, name]) => (kind === 'item' ? [name] : []))),
   parts: new Set(names.flatMap(([kind, name]) => (kind === 'part' ? [name] : []))),
 });
-
-/** An undo takes the entry that it voids off the list of its speaker and is itself none; a test written to becomes the speaker's. */
-function evolveSpeakers(kitchen: Kitchen, recorded: Recorded): Kitchen['speakers'] {
-  const { test } = recorded;
-  const before = kitchen.speakers.get(recorded.speaker) ?? { tests: [], recent: [] };
-  const tests =
-    test === undefined
-      ? before.tests
-      : [...before.tests.filter((each) => each !== test), test].slice(-TESTS_KEPT);
-  const after = { tests, recent: evolveRecent(before.recent, recorded) };
-  return new Map(kitchen.speakers).set(recorded.speaker, after);
-}
-
-function evolveRecent(recent: SpeakerMemory['recent'], recorded: Recorded): SpeakerMemory['recent'] {
-  const { fact, entry } = recorded;
-  if (fact.type === 'turned') return recent;
-  if (fact.type === 'undone' && fact.bare) return recent.filter((each) => each.entry !== fact.target);
-  const last = recent.at(-1);
-  if (last?.entry === entry) return [...recent.slice(0, -1), { entry, facts: [...last.facts, recorded] }];
-  return [...recent.slice(-RECENT_KEPT + 1), { entry, facts: [recorded] }];
-}

@@ -10,11 +10,16 @@ export interface Remembered {
   readonly eachGrams?: Decimal;
 }
 
+/** A setting of the kitchen, as it is written. */
+export interface Chosen {
+  readonly text: string;
+}
+
 export interface LedgerLine {
   readonly entry: string;
   readonly at: string;
   /** Absent where the line only says that the entry it covers does not hold here any more. */
-  readonly value?: Remembered;
+  readonly value?: Remembered | Chosen;
   readonly covers?: string;
 }
 export type Ledger = readonly LedgerLine[];
@@ -25,7 +30,9 @@ const DEPTH = 12;
 export const write = (ledger: Ledger, line: LedgerLine): Ledger => [...ledger, line].slice(-DEPTH);
 
 /** The newest value that is not covered, and when it was said; undefined where nothing holds. */
-export function newest(ledger: Ledger): { readonly value: Remembered; readonly at: string } | undefined {
+export function newest(
+  ledger: Ledger,
+): { readonly value: Remembered | Chosen; readonly at: string } | undefined {
   const covered = new Set<string>();
   for (let index = ledger.length - 1; index >= 0; index -= 1) {
     const line = ledger[index];

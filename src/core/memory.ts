@@ -1,8 +1,9 @@
 // What a kitchen remembers beyond a test: prices, ready-cut prices, credits, container weights, the labour rate.
 // One ledger a key; which fact writes to which key stands in `remembered`, and nowhere else.
 import type { PlainFact, Recorded } from './facts.ts';
-import { type Ledger, newest, type Remembered, write } from './ledger.ts';
+import { type Chosen, type Ledger, newest, type Remembered, write } from './ledger.ts';
 import { perLbOf } from './money.ts';
+import type { SettingName } from './setting.ts';
 
 export type Memory = ReadonlyMap<string, Ledger>;
 
@@ -13,8 +14,9 @@ export const tareKey = (container: string): string => `tare:${container}`;
 /** The size that portions of an item were last cut to. */
 export const sizeKey = (item: string): string => `size:${item}`;
 export const LABOR_RATE_KEY = 'laborRate';
+export const settingKey = (setting: SettingName): string => `setting:${setting}`;
 
-type Line = readonly [key: string, value: Remembered];
+type Line = readonly [key: string, value: Remembered | Chosen];
 
 /** What a fact about an item leaves in the memory. */
 function remembered(fact: PlainFact, item: string | undefined): readonly Line[] {
@@ -41,6 +43,8 @@ function remembered(fact: PlainFact, item: string | undefined): readonly Line[] 
       return fact.eachGrams === undefined || item === undefined
         ? []
         : [[sizeKey(item), { amount: fact.eachGrams }]];
+    case 'chosen':
+      return [[settingKey(fact.setting), { text: fact.value }]];
     case 'listed':
     case 'packed':
     case 'removed':
@@ -61,9 +65,17 @@ export function remember(memory: Memory, recorded: Recorded): Memory {
   return writeLines(cover(memory, recorded, fact.target), recorded, remembered(fact.by, recorded.item));
 }
 
-/** The value that holds for a key, and when it was said. */
-export const recall = (memory: Memory, key: string): ReturnType<typeof newest> =>
-  newest(memory.get(key) ?? []);
+/** The amount that holds for a key, and when it was said. */
+export function recall(memory: Memory, key: string): { value: Remembered; at: string } | undefined {
+  const found = newest(memory.get(key) ?? []);
+  return found !== undefined && 'amount' in found.value ? { value: found.value, at: found.at } : undefined;
+}
+
+/** What a setting was set to by word, where it was. */
+export function recallChoice(memory: Memory, setting: SettingName): string | undefined {
+  const found = newest(memory.get(settingKey(setting)) ?? []);
+  return found !== undefined && 'text' in found.value ? found.value.text : undefined;
+}
 
 function writeLines(memory: Memory, { entry, at }: Recorded, lines: readonly Line[]): Memory {
   if (lines.length === 0) return memory;

@@ -160,6 +160,7 @@ function apply(test: Test, recorded: Recorded, fact: Fact): Test {
       return { ...test, status: 'dropped' };
     case 'readyCutPriced':
     case 'tared':
+    case 'chosen':
     case 'turned':
     case 'undone':
     case 'corrected':

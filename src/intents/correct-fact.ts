@@ -71,6 +71,7 @@ function changed(fact: PlainFact, entry: Correct): PlainFact | undefined {
     case 'removed':
     case 'noted':
     case 'turned':
+    case 'chosen':
     case 'closed':
     case 'dropped':
     case 'undone':

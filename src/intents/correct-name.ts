@@ -91,6 +91,7 @@ function entryOf(scene: Scene, target: Correctable): Entry | undefined {
     case 'tared':
     case 'noted':
     case 'turned':
+    case 'chosen':
     case 'closed':
     case 'dropped':
     case 'undone':

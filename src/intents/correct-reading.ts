@@ -115,6 +115,7 @@ function fieldValues(fact: PlainFact): readonly (readonly [Field, unknown])[] {
     case 'removed':
     case 'noted':
     case 'turned':
+    case 'chosen':
     case 'closed':
     case 'dropped':
     case 'undone':

@@ -52,6 +52,7 @@ export function fieldsOf(type: PlainFact['type']): readonly Field[] {
     case 'removed':
     case 'noted':
     case 'turned':
+    case 'chosen':
     case 'closed':
     case 'dropped':
     case 'undone':

@@ -14,6 +14,7 @@ import {
   weight,
 } from '../core/reply.ts';
 import { readyCutWords } from './ready-cut.ts';
+import { settingWords } from './setting.ts';
 
 /** The words of what an entry recorded; of a correction, what it put in the place of the original. */
 export function factWords({ fact: any, item }: Pick<Recorded, 'fact' | 'item'>): readonly Reply[] {
@@ -33,6 +34,8 @@ export function factWords({ fact: any, item }: Pick<Recorded, 'fact' | 'item'>):
       return [say('tare-is', { container: name(fact.container), weight: weight(fact.grams) })];
     case 'noted':
       return [say('note', { text: fact.text })];
+    case 'chosen':
+      return [settingWords(fact.setting, fact.value)];
     case 'closed':
       return [say('closing', { item: name(item ?? '') })];
     case 'dropped':

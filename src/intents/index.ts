@@ -24,6 +24,7 @@ import { readyCut } from './ready-cut.ts';
 import { receive } from './receive.ts';
 import { remove } from './remove.ts';
 import { rename } from './rename.ts';
+import { setting } from './setting.ts';
 import { status } from './status.ts';
 import { tare } from './tare.ts';
 import { undo } from './undo.ts';
@@ -32,7 +33,7 @@ import { say } from '../core/reply.ts';
 
 export const intents: { readonly [K in Kind]: Intent<K> } = {
   receive, weigh, portions, portionWeights, price, readyCut, credit, labor, packing, tare, finish, status, undo, yes, no, help,
-  correct, remove, drop, rename, note, askCost, askYield, askHistory, askVerdict, askOrder, askPlan, askMenuPrice, name, amount, choice,
+  correct, remove, drop, rename, note, setting, askCost, askYield, askHistory, askVerdict, askOrder, askPlan, askMenuPrice, name, amount, choice,
 }; // prettier-ignore
 
 interface AnyIntent extends Omit<Intent<Kind>, 'decide' | 'settle'> {

@@ -5,6 +5,7 @@ import type { Kitchen } from '../core/kitchen.ts';
 import type { UsualWeights } from '../core/plausible.ts';
 import type { Question, Wanted } from '../core/question.ts';
 import type { Reply } from '../core/reply.ts';
+import type { Role } from '../core/role.ts';
 
 /** A closed test as a history shows it: plain figures by name. */
 export interface PastTest {
@@ -20,6 +21,9 @@ export interface Scene {
   /** UTC instant, ISO 8601. */
   readonly at: string;
   readonly usual: UsualWeights;
+  /** Of the speaker: what they may change. */
+  readonly role: Role;
+  /** Whether all who read the answer may see costs. */
   readonly seesCosts: boolean;
   /** The item said before in the same line: later entries of the line go to its test. */
   readonly carried?: string;

@@ -1,7 +1,7 @@
 // "scratch that": takes back the speaker's own last entry that still stands.
 import type { EntryOf } from '../core/entry.ts';
 import type { Recorded, TestId } from '../core/facts.ts';
-import type { RecentEntry } from '../core/kitchen.ts';
+import type { RecentEntry } from '../core/speakers.ts';
 import { standingFacts, type Test, undoneEntries } from '../core/test.ts';
 import { list, name, type Reply, say, weight } from '../core/reply.ts';
 import { figuresOf, ofTest, overweightAsk, toGo } from './card.ts';

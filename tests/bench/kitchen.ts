@@ -25,4 +25,4 @@ export async function openBench(path: string): Promise<{ store: Store; table: Ta
 }
 
 export const ask = (table: Table, id: string, text: string): ReturnType<Table['take']> =>
-  table.take({ id, speaker: 'cook', at: '2026-03-06T15:00:00.000Z', text, seesCosts: true });
+  table.take({ id, speaker: 'cook', at: '2026-03-06T15:00:00.000Z', text, role: 'owner' });

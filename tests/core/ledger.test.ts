@@ -10,7 +10,9 @@ const said = (entry: string, amount: string): LedgerLine => ({
 });
 const covering = (entry: string, covers: string): LedgerLine => ({ entry, at: `at ${entry}`, covers });
 const ledger = (...lines: readonly LedgerLine[]): Ledger => lines.reduce(write, []);
-const holds = (lines: Ledger): string | undefined => newest(lines)?.value.amount.toString();
+const amountIn = (value: object | undefined): string | undefined =>
+  value !== undefined && 'amount' in value ? String(value.amount) : undefined;
+const holds = (lines: Ledger): string | undefined => amountIn(newest(lines)?.value);
 
 describe('what holds', () => {
   test('nothing, where nothing was said', () => {

@@ -28,7 +28,7 @@ export function given(...past: readonly Past[]): Scene {
   }));
   const settings = { unit: 'lb', currency: 'USD', timezone: 'UTC', language: 'en', laborAvoidable: true } as const;
   const usual = new Map([['ribeye', [decimal('6350')]]]);
-  return { kitchen: evolveAll(newKitchen(settings), recorded), speaker: 'ana', at: '2026-03-06T10:00:00Z', usual, seesCosts: true, past: [] };
+  return { kitchen: evolveAll(newKitchen(settings), recorded), speaker: 'ana', at: '2026-03-06T10:00:00Z', usual, role: 'owner', seesCosts: true, past: [] };
 }
 
 export const by = (scene: Scene, speaker: string): Scene => ({ ...scene, speaker });

@@ -1,6 +1,7 @@
 // The port of a channel into a kitchen: one message in, one answer out.
 import type { Json } from '../../core/entry-json.ts';
 import type { Kitchen } from '../../core/kitchen.ts';
+import type { Role } from '../../core/role.ts';
 import type { Delivery } from './mailbox.ts';
 
 /** What became of a line: a question of ours now stands; understood but nothing to do it to; facts changed; answered; not for us. */
@@ -13,7 +14,10 @@ export interface Message {
   /** UTC instant, ISO 8601. */
   readonly at: string;
   readonly text: string;
-  readonly seesCosts: boolean;
+  /** Of the speaker. */
+  readonly role: Role;
+  /** The least of those who read the answer, where others read it too; else it is the speaker's. */
+  readonly readBy?: Role;
   /** What is posted with the answer: stored with the facts, and by itself where there are none. */
   readonly deliver?: (answer: Answer) => Delivery;
 }

@@ -1,7 +1,6 @@
 // The port to who may talk to a kitchen, and as what.
+import type { Role } from '../../core/role.ts';
 import type { KitchenId } from './store.ts';
-
-export type Role = 'owner' | 'lead' | 'cutter';
 
 export interface Member {
   /** The chat service's number of a person; names are for the eye only. */

@@ -27,7 +27,7 @@ export async function play(open: OpenScratch, shift: Shift): Promise<Played> {
   return { turns, sent: [], tests: await scratch.tests() };
 }
 
-/** A turn as a message; costs are withheld from those whose role is cutter. */
+/** A turn as a message; who has no role may do and see everything. */
 export function messageOf(
   shift: Shift,
   turn: Pick<ShiftTurn, 'from' | 'instant' | 'text'>,
@@ -38,7 +38,7 @@ export function messageOf(
     speaker: turn.from,
     at: turn.instant,
     text: turn.text,
-    seesCosts: shift.roles.get(turn.from) !== 'cutter',
+    role: shift.roles.get(turn.from) ?? 'owner',
   };
 }
 

@@ -4,9 +4,8 @@ import { isCollection, isMap, isSeq, LineCounter, type Document, parseDocument, 
 import { z } from 'zod';
 import { decimal } from '../../core/decimal.ts';
 import type { Settings } from '../../core/kitchen.ts';
+import type { Role } from '../../core/role.ts';
 import { instantOf } from './local-time.ts';
-
-export type Role = 'owner' | 'lead' | 'cutter';
 
 export interface ShiftTurn {
   readonly text: string;

@@ -6,7 +6,7 @@ import type { Member } from '../../app/ports/team.ts';
 import { say } from '../../core/reply.ts';
 import { type Desk, done, letters, now } from './desk.ts';
 import { type Incoming, type Personal, readUpdate } from './incoming.ts';
-import { fulfil, seesCosts } from './team.ts';
+import { fulfil } from './team.ts';
 import { greetStranger, leaveGroup } from './strangers.ts';
 
 type Text = Extract<Incoming, { is: 'text' }>;
@@ -82,7 +82,7 @@ async function takeTurn(
     speaker: `telegram:${person}`,
     at,
     text,
-    seesCosts: seesCosts(member),
+    role: member.role,
     deliver: (answered) => done(desk, update, letters(chat, wordsOf(desk, answered))),
   });
 }

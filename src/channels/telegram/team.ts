@@ -1,11 +1,10 @@
 // Who may do what, and the two wishes about the team: to invite somebody and to remove somebody.
 import { randomBytes } from 'node:crypto';
-import type { Invite, Member, Role } from '../../app/ports/team.ts';
+import type { Invite, Member } from '../../app/ports/team.ts';
+import type { Role } from '../../core/role.ts';
 import { name, type Reply, say } from '../../core/reply.ts';
 import { type Desk, done, letters, type TeamWish } from './desk.ts';
 import { hashOf } from './strangers.ts';
-
-export const seesCosts = ({ role }: Member): boolean => role !== 'cutter';
 
 /** Whom a role may bring in or send away. */
 const RULES_OVER: Readonly<Record<Role, readonly Role[]>> = {
@@ -74,7 +73,7 @@ async function namedMember(
   if (named === undefined) return undefined;
   const speaker = `telegram:${member.person}`;
   const at = new Date().toISOString();
-  const { outcome } = await table.weighUp({ id: 'wish', speaker, at, text: line, seesCosts: false });
+  const { outcome } = await table.weighUp({ id: 'wish', speaker, at, text: line, role: member.role });
   return outcome === 'recorded' ? undefined : named;
 }
 
