@@ -1,0 +1,15 @@
+// What the kitchen is told without being asked, at its time: a reminder, an alarm, a summary. Whoever makes one is pure and says
+// all that may be due, past or future; what has been told already is known by the key alone and is never told twice.
+import type { Reply } from './reply.ts';
+
+export interface Due {
+  /** One occurrence has one key for ever, whatever the clock shows: made of the number of the fact behind it, never of the time now. */
+  readonly key: string;
+  /** Milliseconds of UTC. Alarms of safety are elapsed time; reminders and summaries are local time, made UTC by the kitchen's zone. */
+  readonly at: number;
+  /** A member by name, or whoever watches the kitchen. */
+  readonly to: 'team' | { readonly speaker: string };
+  readonly say: readonly Reply[];
+  /** Rings, stands until a person acknowledges it, and goes to a second person where nobody does. */
+  readonly alarm: boolean;
+}
