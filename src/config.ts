@@ -6,12 +6,22 @@ const zone = z.string().refine(isZone, 'is not a time zone (like America/Chicago
 
 const token = z.string().regex(/^\d+:[\w-]+$/, 'must be a token like 123456:ABC-def, as the service gave it');
 
+/** The service takes these characters and up to 256 of them; fewer than 16 can be guessed. */
+const secret = z.string().regex(/^[\w-]{16,256}$/, 'must be 16 to 256 letters, digits, "_" or "-"');
+
 const schema = z.object({
   TELEGRAM_BOT_TOKEN: token.optional(),
   TELEGRAM_BOT_TOKEN_FILE: z.string().transform(contentOf).pipe(token).optional(),
   TELEGRAM_API_ROOT: z
     .url({ protocol: /^https?$/, error: 'must be an address like https://host' })
     .optional(),
+  TELEGRAM_WEBHOOK_URL: z
+    .string()
+    .refine(isHookAddress, 'must be an address like https://host/path, with nothing but host, port and path')
+    .transform((address) => new URL(address).href)
+    .optional(),
+  TELEGRAM_WEBHOOK_SECRET: secret.optional(),
+  TELEGRAM_WEBHOOK_SECRET_FILE: z.string().transform(contentOf).pipe(secret).optional(),
   OWNER_TELEGRAM_ID: z
     .string()
     .regex(/^[1-9]\d{0,15}$/, 'must be a number, the id of a person')
@@ -51,9 +61,15 @@ export interface Config {
   /** Whether the zone is the machine's, because none was set. */
   readonly zoneAssumed: boolean;
   /** Where it is set, the bot runs in place of the chat in the terminal. */
-  readonly telegram?: { readonly token: string; readonly apiRoot?: string; readonly owner?: number };
-  /** Where health is told; nowhere by default. */
-  readonly health?: { readonly port: number; readonly host: string };
+  readonly telegram?: {
+    readonly token: string;
+    readonly apiRoot?: string;
+    readonly owner?: number;
+    /** Where updates are brought; where it is absent they are polled for. */
+    readonly webhook?: { readonly url: string; readonly secret: string };
+  };
+  /** Where health, metrics and the webhook are served; nowhere by default. */
+  readonly server?: { readonly port: number; readonly host: string };
   readonly logLevel: string;
 }
 
@@ -82,12 +98,15 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
     kitchen: { unit, currency, timezone, language },
     zoneAssumed: KITCHEN_TIMEZONE === undefined,
     ...telegramOf(read.data),
-    ...(read.data.PORT === undefined ? {} : { health: { port: read.data.PORT, host: read.data.HOST } }),
+    ...(read.data.PORT === undefined ? {} : { server: { port: read.data.PORT, host: read.data.HOST } }),
     logLevel: read.data.LOG_LEVEL,
   };
 }
 
-function telegramOf(data: z.output<typeof schema>): Pick<Config, 'telegram'> {
+type Settings = z.output<typeof schema>;
+
+function telegramOf(data: Settings): Pick<Config, 'telegram'> {
+  const webhook = webhookOf(data);
   const token = data.TELEGRAM_BOT_TOKEN ?? data.TELEGRAM_BOT_TOKEN_FILE;
   if (token === undefined) return {};
   const { TELEGRAM_API_ROOT: apiRoot, OWNER_TELEGRAM_ID: owner } = data;
@@ -96,8 +115,32 @@ function telegramOf(data: z.output<typeof schema>): Pick<Config, 'telegram'> {
       token,
       ...(apiRoot === undefined ? {} : { apiRoot: apiRoot.replace(/\/$/, '') }),
       ...(owner === undefined ? {} : { owner }),
+      ...(webhook === undefined ? {} : { webhook }),
     },
   };
+}
+
+/** All of it or nothing: without a secret anybody could bring updates, without a port nobody. */
+function webhookOf(data: Settings): { readonly url: string; readonly secret: string } | undefined {
+  const { TELEGRAM_WEBHOOK_URL: url, PORT: port } = data;
+  const secret = data.TELEGRAM_WEBHOOK_SECRET ?? data.TELEGRAM_WEBHOOK_SECRET_FILE;
+  if (url === undefined && secret === undefined) return undefined;
+  if (url === undefined) throw new ConfigError('TELEGRAM_WEBHOOK_URL is needed with TELEGRAM_WEBHOOK_SECRET');
+  if (secret === undefined)
+    throw new ConfigError('TELEGRAM_WEBHOOK_SECRET is needed with TELEGRAM_WEBHOOK_URL');
+  if (port === undefined) throw new ConfigError('PORT is needed with TELEGRAM_WEBHOOK_URL');
+  return { url, secret };
+}
+
+const OWN_PATHS = ['/livez', '/readyz', '/metrics'];
+const LOOPBACK = ['localhost', '127.0.0.1', '[::1]'];
+
+/** Without TLS only on this machine, for a server of the Bot API that runs beside the bot: the secret is in each request. */
+function isHookAddress(address: string): boolean {
+  if (!URL.canParse(address)) return false;
+  const { protocol, hostname, pathname, origin, href } = new URL(address);
+  const isSafe = protocol === 'https:' || (protocol === 'http:' && LOOPBACK.includes(hostname));
+  return isSafe && href === origin + pathname && !OWN_PATHS.includes(pathname);
 }
 
 /** A secret in a file of its own does not show in the list of processes. */

@@ -2,11 +2,14 @@
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { judgeWords } from './app/judge-words.ts';
+import { measuredStore, measuredTable } from './app/measured.ts';
+import { type Metrics, UNMEASURED } from './app/ports/metrics.ts';
 import { StoreError } from './app/ports/store.ts';
 import { rebuild } from './app/rebuild.ts';
 import { scratchOpener } from './app/scratch.ts';
 import { openTable } from './app/turn.ts';
 import { loadVoice, plainListener, type Voice } from './app/voice.ts';
+import { PlaceError } from './channels/listen.ts';
 import { chat } from './channels/terminal.ts';
 import { type Config, ConfigError, readConfig } from './config.ts';
 import { name, say, type Reply } from './core/reply.ts';
@@ -73,6 +76,11 @@ async function main([command, ...args]: readonly string[]): Promise<number> {
         return 2;
     }
   } catch (error) {
+    if (error instanceof PlaceError) {
+      const { host, port } = error.place;
+      err(words(say(`port-${error.fault}`, { host: name(host), port: name(String(port)) })));
+      return 2;
+    }
     if (!(error instanceof StoreError)) throw error;
     err(words(say(`store-${error.fault}`, { place: error.place })));
     return 1;
@@ -85,11 +93,15 @@ interface ChatParts {
   readonly words: (...replies: readonly Reply[]) => string;
 }
 
-async function openKitchen(config: Config, { voice, settings }: Pick<ChatParts, 'voice' | 'settings'>) {
-  const store = await openSqlite(config.databasePath);
+async function openKitchen(
+  config: Config,
+  { voice, settings }: Pick<ChatParts, 'voice' | 'settings'>,
+  metrics: Metrics = UNMEASURED,
+) {
+  const store = measuredStore(await openSqlite(config.databasePath), metrics);
   const isNew = !(await store.kitchens()).includes(KITCHEN);
   if (isNew) await store.create(KITCHEN, settings);
-  const table = await openTable({ store, id: KITCHEN, ...voice });
+  const table = measuredTable(await openTable({ store, id: KITCHEN, ...voice }), metrics);
   return { store, table, isNew };
 }
 
@@ -98,37 +110,46 @@ const LAST_MS = 8000;
 
 async function startTelegram(
   config: Config,
-  { owner, ...service }: NonNullable<Config['telegram']>,
+  { owner, webhook, ...service }: NonNullable<Config['telegram']>,
   { voice, settings, words }: ChatParts,
 ): Promise<number> {
   const { startBot } = await import('./channels/telegram/bot.ts');
   const { newLog } = await import('./log.ts');
-  const { serveHealth } = await import('./channels/health.ts');
-  const { store, table, isNew } = await openKitchen(config, { voice, settings });
+  const { health } = await import('./channels/health.ts');
+  const { listen } = await import('./channels/listen.ts');
+  const { newPrometheus } = await import('./channels/prometheus.ts');
+  const metrics = newPrometheus();
+  const { store, table, isNew } = await openKitchen(config, { voice, settings }, metrics);
+  const server = config.server && (await listen(config.server));
   if (isNew && config.zoneAssumed) out(words(say('zone-assumed', { timezone: name(settings.timezone) })));
   const bot = await startBot({
     service,
     ...(owner === undefined ? {} : { owner }),
-    kitchen: KITCHEN,
-    table,
-    post: store,
-    words,
+    ...(webhook === undefined ? {} : { webhook }),
+    ...{ kitchen: KITCHEN, table, post: store, words, metrics, log: newLog(config.logLevel) },
     readTeamWish: (line) => readTeamWish(voice.language.team, line),
-    log: newLog(config.logLevel),
     onClaim: (code) => {
       out(words(say('telegram-claim', { code: name(code) })));
     },
   });
-  const health = config.health && (await serveHealth({ ...config.health, readiness: bot.readiness }));
+  const { readiness, levels, take } = bot;
+  server?.serve(
+    health({
+      readiness,
+      metrics: () => metrics.page(levels),
+      ...(take === undefined ? {} : { otherwise: take }),
+    }),
+  );
   const stop = (): void => {
     bot.stop();
+    server?.close();
     // What is still on its way is marked so in the store, and told of at the next start.
     setTimeout(() => process.exit(0), LAST_MS).unref();
   };
   process.once('SIGTERM', stop).once('SIGINT', stop);
   const ended = await bot.ended;
-  health?.close();
-  health?.closeAllConnections();
+  server?.close();
+  server?.cut();
   await store.close();
   if (ended === 'refused') err(words(say('telegram-refused')));
   return ended === 'refused' ? 1 : 0;

@@ -339,6 +339,12 @@ rebuilt-same = { $facts } facts read. The read models were right.
 rebuilt-changed = { $facts } facts read. The read models differed and were made anew.
 backed-up = Checked copy written to { $place }.
 
+## What listens
+
+port-inUse = PORT { $port } is in use by another program. Stop that one or choose another PORT.
+port-denied = This user may not listen on PORT { $port }. Choose one of 1024 or above.
+port-noHost = HOST { $host } is no address of this machine, so nothing can listen on PORT { $port } there.
+
 ## Telegram
 
 telegram-claim = Nobody owns this kitchen yet. Send the bot this within 24 hours, once: /start { $code }

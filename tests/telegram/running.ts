@@ -22,7 +22,13 @@ const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 export const voice = loadVoice(join(ROOT, 'intents'), 'en');
 export const words = (reply: Reply): string => voice.render([reply], { ...SETTINGS, seesCosts: true });
 
-export const QUICK: Pace = { pollSeconds: 1, callSeconds: 1, firstBackoffMs: 10, longestBackoffMs: 100 };
+export const QUICK: Pace = {
+  pollSeconds: 1,
+  callSeconds: 1,
+  firstBackoffMs: 10,
+  longestBackoffMs: 100,
+  checkMs: 50,
+};
 
 const QUIET: Log = { info: () => undefined, warn: () => undefined, error: () => undefined };
 

@@ -1,16 +1,21 @@
 // The bot: a poller, the intake and a sender around one mailbox.
 import type { Api } from 'grammy';
+import type { RequestListener } from 'node:http';
 import type { NewLetter } from '../../app/ports/mailbox.ts';
+import { type Levels, type Metrics, UNMEASURED } from '../../app/ports/metrics.ts';
 import { name, say } from '../../core/reply.ts';
 import { newBudget } from './budget.ts';
 import { newApi, pollTimeout, type Service, traceOf, troubleOf } from './calls.ts';
+import { type ContactBook, newContactBook } from './contact.ts';
 import { type Desk, letters } from './desk.ts';
 import { takeIn } from './intake.ts';
-import { backoffMs, newBell, PACE, type Pace, pause } from './pace.ts';
+import { backoffMs, type Bell, newBell, PACE, type Pace, pause } from './pace.ts';
 import { poll } from './poller.ts';
-import { type Readiness, readinessOf } from './readiness.ts';
+import { levelsOf, type Readiness, readinessOf } from './readiness.ts';
 import { send } from './sender.ts';
 import { newInvite } from './team.ts';
+import { newTaking, type Webhook } from './webhook.ts';
+import { watchWebhook } from './webhook-watch.ts';
 
 export interface BotParts extends Pick<
   Desk,
@@ -22,9 +27,15 @@ export interface BotParts extends Pick<
   /** Given the code with which the owner claims the kitchen, where nobody owns it. */
   readonly onClaim: (code: string) => void;
   readonly pace?: Pace;
+  readonly metrics?: Metrics;
+  /** Where the service brings updates; without it they are polled for. */
+  readonly webhook?: Webhook;
 }
 
 export interface Bot {
+  /** For what comes to the webhook. */
+  readonly take?: RequestListener;
+  readonly levels: () => Promise<Levels>;
   readonly readiness: () => Promise<Readiness>;
   /** Resolves when it has stopped; `refused`: the service does not know the token. */
   readonly ended: Promise<'stopped' | 'refused'>;
@@ -38,15 +49,23 @@ const MEMBER_BUDGET = { size: 60, perSecond: 1 };
 const STRANGER_BUDGET = { size: 1, perSecond: 1 / 3600 };
 
 export async function startBot(parts: BotParts): Promise<Bot> {
+  const { post, webhook, metrics = UNMEASURED, log } = parts;
   const bot = parts.service.token.split(':')[0] ?? '';
   await appointOwner(parts);
-  const interrupted = await parts.post.noteInterrupted(bot);
-  if (interrupted > 0) parts.log.warn({ letters: interrupted }, 'letters of unknown arrival');
+  const interrupted = await post.noteInterrupted(bot);
+  if (interrupted > 0) log.warn({ letters: interrupted }, 'letters of unknown arrival');
   const stopping = new AbortController();
-  const polled = { atMs: undefined as number | undefined };
+  const { signal } = stopping;
+  const contact = newContactBook(
+    webhook === undefined ? { is: 'poll' } : { is: 'webhook', waiting: 0, isFailing: false },
+  );
+  const stored = newBell();
+  const taking = webhook && newTaking({ webhook, bot, post, log, metrics, signal, onStored: stored.ring });
   return {
-    readiness: async () => readinessOf(await parts.post.backlog(bot), polled.atMs),
-    ended: run(parts, { bot, signal: stopping.signal, onPolled: () => (polled.atMs = Date.now()) }),
+    ...(taking === undefined ? {} : { take: taking.take }),
+    readiness: async () => readinessOf(await post.backlog(bot), contact.read()),
+    levels: async () => levelsOf(await post.backlog(bot), contact.read()),
+    ended: run(parts, { bot, signal, contact, stored }).finally(taking?.idle),
     stop: () => {
       stopping.abort();
     },
@@ -66,16 +85,18 @@ async function appointOwner({ post, kitchen, owner, onClaim }: BotParts): Promis
 interface Running {
   readonly bot: string;
   readonly signal: AbortSignal;
-  readonly onPolled: () => void;
+  readonly contact: ContactBook;
+  /** Rung when updates were stored. */
+  readonly stored: Bell;
 }
 
 async function run(parts: BotParts, running: Running): Promise<'stopped' | 'refused'> {
   const { service, pace = PACE, post, log } = parts;
-  const { bot, signal } = running;
+  const { bot, signal, stored } = running;
   const api = newApi(service, pace.callSeconds);
   const username = await ownName(api, { ...running, pace, log });
   if (username === undefined) return signal.aborted ? 'stopped' : 'refused';
-  const [stored, posted] = [newBell(), newBell()];
+  const posted = newBell();
   const shared = { bot, post, pace, log, signal };
   const notice = parts.words(say('telegram-unknown'));
   const tellOwners = (chat: number): Promise<readonly NewLetter[]> => lettersToOwners(parts, chat);
@@ -84,11 +105,22 @@ async function run(parts: BotParts, running: Running): Promise<'stopped' | 'refu
     posted.ring();
   });
   await Promise.all([
-    poll({ ...shared, ...running, api: newApi(service, pollTimeout(pace)), onStored: stored.ring }),
+    bringIn(parts, running, api),
     takeIn({ ...shared, desk: deskOf(parts, bot, username), bell: stored, onHandled: posted.ring }),
     send({ ...shared, api, bell: posted, notice, tellOwners }),
   ]);
   return 'stopped';
+}
+
+function bringIn(parts: BotParts, running: Running, api: Api): Promise<void> {
+  const { service, webhook, pace = PACE, metrics = UNMEASURED } = parts;
+  const { contact, stored } = running;
+  const shared = { ...parts, ...running, pace, metrics };
+  if (webhook !== undefined) return watchWebhook({ ...shared, webhook, api });
+  const onPolled = (): void => {
+    contact.write({ is: 'poll', atMs: Date.now() });
+  };
+  return poll({ ...shared, api: newApi(service, pollTimeout(pace)), onPolled, onStored: stored.ring });
 }
 
 const deskOf = (parts: BotParts, bot: string, username: string): Desk => ({

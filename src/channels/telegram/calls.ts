@@ -1,7 +1,7 @@
 // Calls to the service, and what their failure means: above all whether the call may have taken effect.
 import { Api, GrammyError, HttpError } from 'grammy';
 import type { Letter } from '../../app/ports/mailbox.ts';
-import type { Pace } from './pace.ts';
+import { backoffMs, type Pace } from './pace.ts';
 
 export interface Service {
   readonly token: string;
@@ -39,6 +39,12 @@ function refusalOf({ error_code: code, parameters }: GrammyError): Trouble {
   // 404: the service knows no bot of that token.
   if (code === 401 || code === 404) return { is: 'refusedToken' };
   return { is: code >= 400 && code < 500 ? 'impossible' : 'unknown' };
+}
+
+/** How long to leave the service alone after so many failures in a row. */
+export function waitMs(pace: Pace, error: unknown, failures: number): number {
+  const trouble = troubleOf(error);
+  return trouble.is === 'tooMany' ? trouble.seconds * 1000 : backoffMs(pace, failures);
 }
 
 /** No connection came about, so that nothing was said. */

@@ -8,6 +8,8 @@ export interface Pace {
   readonly callSeconds: number;
   readonly firstBackoffMs: number;
   readonly longestBackoffMs: number;
+  /** How often the webhook is looked at. */
+  readonly checkMs: number;
 }
 
 export const PACE: Pace = {
@@ -15,6 +17,7 @@ export const PACE: Pace = {
   callSeconds: 10,
   firstBackoffMs: 500,
   longestBackoffMs: 30_000,
+  checkMs: 60_000,
 };
 
 /** Doubles with each failure in a row; half of it by chance, so that not everybody comes back at once. */
@@ -22,6 +25,9 @@ export function backoffMs({ firstBackoffMs, longestBackoffMs }: Pace, failures: 
   const full = Math.min(longestBackoffMs, firstBackoffMs * 2 ** Math.min(failures - 1, 20));
   return full * (0.5 + Math.random() / 2);
 }
+
+/** It changes while something waits: the type checker does not see that. */
+export const isAborted = (signal: AbortSignal): boolean => signal.aborted;
 
 /** Ends early, without an error, at the signal. */
 export async function pause(milliseconds: number, signal: AbortSignal): Promise<void> {

@@ -1,11 +1,12 @@
 // Brings updates in. Only what is stored is confirmed, by the next poll.
-import type { Api } from 'grammy';
+import { type Api, GrammyError } from 'grammy';
 import type { Log } from '../../app/ports/log.ts';
 import type { Mailbox } from '../../app/ports/mailbox.ts';
-import { traceOf, troubleOf } from './calls.ts';
+import type { Metrics } from '../../app/ports/metrics.ts';
+import { traceOf, waitMs } from './calls.ts';
 import { now } from './desk.ts';
 import { ALLOWED_UPDATES } from './incoming.ts';
-import { backoffMs, type Pace, pause } from './pace.ts';
+import { isAborted, type Pace, pause } from './pace.ts';
 
 export interface PollerParts {
   readonly api: Api;
@@ -13,6 +14,7 @@ export interface PollerParts {
   readonly post: Pick<Mailbox, 'receive'>;
   readonly pace: Pace;
   readonly log: Log;
+  readonly metrics: Metrics;
   readonly signal: AbortSignal;
   readonly onPolled: () => void;
   readonly onStored: () => void;
@@ -34,14 +36,22 @@ export async function poll(parts: PollerParts): Promise<void> {
     } catch (error) {
       if (isAborted(signal)) return;
       failures += 1;
+      parts.metrics.count('pollsFailed');
       log.warn({ ...traceOf(error), failures }, 'poll failed');
+      await clearTheWay(parts, error);
       await pause(waitMs(parts.pace, error, failures), signal);
     }
   }
 }
 
-/** It changes while a poll waits: the type checker does not see that. */
-const isAborted = (signal: AbortSignal): boolean => signal.aborted;
+/** The service says the same to a second poll and to a poll while a webhook is set. What waits is kept. */
+async function clearTheWay({ api, log, signal }: PollerParts, error: unknown): Promise<void> {
+  if (!(error instanceof GrammyError) || error.error_code !== 409) return;
+  const isWebhook = /webhook/i.test(error.description);
+  log.warn({}, isWebhook ? 'webhook is set, taking it away' : 'another program polls for this bot');
+  if (!isWebhook) return;
+  await api.deleteWebhook({}, signal as Parameters<Api['deleteWebhook']>[1]).catch(() => undefined);
+}
 
 /** What confirms what this poll brought. Rejects, with nothing confirmed, where the store could not take it. */
 async function pollOnce(parts: PollerParts, offset: number | undefined): Promise<number | undefined> {
@@ -55,15 +65,11 @@ async function pollOnce(parts: PollerParts, offset: number | undefined): Promise
     },
     signal as Parameters<Api['getUpdates']>[1],
   );
+  parts.metrics.count('pollsOk');
   parts.onPolled();
   if (updates.length === 0) return undefined;
   const stored = updates.map((update) => ({ id: update.update_id, body: JSON.stringify(update) }));
   await post.receive(bot, stored, now());
   parts.onStored();
   return Math.max(...stored.map(({ id }) => id)) + 1;
-}
-
-function waitMs(pace: Pace, error: unknown, failures: number): number {
-  const trouble = troubleOf(error);
-  return trouble.is === 'tooMany' ? trouble.seconds * 1000 : backoffMs(pace, failures);
 }
