@@ -70,8 +70,13 @@ export function newPrometheus(): Prometheus {
     page: async (levels) => {
       const found: Partial<Levels> = (await levels?.()) ?? {};
       // What is not there to be told must not stand with its last figure.
-      for (const [what, gauge] of gauges) gauge.set(Number(found[what] ?? NaN));
-      return { type: registry.contentType, text: await registry.metrics() };
+      for (const [what, gauge] of gauges) {
+        gauge.remove();
+        if (found[what] !== undefined) gauge.set(Number(found[what]));
+      }
+      const text = await registry.metrics();
+      // The library writes what the format does not know.
+      return { type: registry.contentType, text: text.replace(/ Nan$/gm, ' NaN') };
     },
   };
 }

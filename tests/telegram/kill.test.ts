@@ -3,9 +3,13 @@
 import { setTimeout as wait } from 'node:timers/promises';
 import { expect, it, onTestFinished } from 'vitest';
 import { spawnBotApi, type RemoteBotApi } from './bot-api/remote.ts';
-import { newPath, recordedTexts, spawnBot } from './running.ts';
+import { newPath, recordedTexts, spawnBot, webhookSettings } from './running.ts';
 
-const KILLS = 24;
+/** How the updates come, and how often the bot is killed. */
+const WAYS = [
+  ['polling', 24],
+  ['a webhook', 12],
+] as const;
 const PEOPLE = 10;
 const EACH = 50;
 
@@ -30,13 +34,14 @@ async function arm(api: RemoteBotApi): Promise<void> {
   const chance = (seed: number, probability: number) => ({ kind: 'chance', seed, probability }) as const;
   await api.fail({ method: 'getUpdates', when: chance(1, 0.1), answer: { kind: 'drop' }, effect: true });
   await api.fail({ method: 'getUpdates', when: chance(2, 0.1), answer: { kind: 'html', code: 502 } });
+  await api.fail({ method: 'webhook', when: chance(6, 0.1), answer: { kind: 'drop' }, effect: true });
   await api.fail({ method: 'sendMessage', when: chance(3, 0.02), answer: { kind: 'drop' }, effect: true });
   await api.fail({ method: 'sendMessage', when: chance(4, 0.02), answer: { kind: 'error', code: 500 } });
   await api.fail({ method: 'sendMessage', when: chance(5, 0.02), answer: { kind: 'error', code: 429, retryAfter: 1 } }); // prettier-ignore
 }
 
 /** Notes are read back with nothing of their own: what tells a repeat is one reply more than there are entries. */
-it(`survives ${KILLS} kills`, { timeout: 300_000 }, async () => {
+it.each(WAYS)('survives kills, by %s, %i times', { timeout: 300_000 }, async (way, kills) => {
   const api = await spawnBotApi();
   onTestFinished(() => api.close());
   const path = newPath();
@@ -48,10 +53,11 @@ it(`survives ${KILLS} kills`, { timeout: 300_000 }, async () => {
     TELEGRAM_API_ROOT: api.url,
     OWNER_TELEGRAM_ID: String(people[0]),
     LOG_LEVEL: 'trace',
+    ...(way === 'polling' ? {} : await webhookSettings()),
   };
   let logged = '';
-  const talking = talk(api, people);
-  for (let round = 0; round < KILLS; round += 1) {
+  const talking = talk(api, people, kills);
+  for (let round = 0; round < kills; round += 1) {
     const bot = spawnBot(environment);
     await wait(500 + Math.random() * 1000);
     await bot.kill('SIGKILL');
@@ -74,18 +80,20 @@ it(`survives ${KILLS} kills`, { timeout: 300_000 }, async () => {
       Array.from({ length: EACH }, (_, number) => textOf(index, number)),
     );
   const sent = await api.effects({ method: 'sendMessage' });
-  console.log(`${recorded.length} entries recorded, ${sent.length} replies arrived, ${KILLS} kills`);
+  console.log(
+    `${recorded.length} entries recorded, ${sent.length} replies arrived, ${kills} kills by ${way}`,
+  );
   expect(repeatedBodies(sent.map(({ parameters, chat }) => `${chat ?? 0} ${String(parameters['text'])}`))).toEqual([]); // prettier-ignore
   expect(sent.length).toBeGreaterThan(PEOPLE * EACH * 0.8);
-  expect(logged).toContain('poll failed');
+  expect(logged).toContain(way === 'polling' ? 'poll failed' : 'webhook set');
   expect(logged).not.toContain(api.token.split(':')[1]);
   expect(logged).not.toContain('of cook');
 });
 
-async function talk(api: RemoteBotApi, people: readonly number[]): Promise<void> {
+async function talk(api: RemoteBotApi, people: readonly number[], kills: number): Promise<void> {
   for (let number = 0; number < EACH; number += 1) {
     for (const [index, from] of people.entries()) await api.say({ from, text: textOf(index, number) });
-    await wait((KILLS * 900) / EACH);
+    await wait((kills * 900) / EACH);
   }
 }
 

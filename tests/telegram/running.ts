@@ -1,15 +1,18 @@
 // The bot of a test: in this process on a database of its own, or started as a person starts it.
 import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
+import { createServer } from 'node:net';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import Database from 'better-sqlite3';
 import { onTestFinished } from 'vitest';
 import type { Log } from '../../src/app/ports/log.ts';
+import type { Metrics } from '../../src/app/ports/metrics.ts';
 import { openTable } from '../../src/app/turn.ts';
 import { loadVoice } from '../../src/app/voice.ts';
 import { type Bot, startBot } from '../../src/channels/telegram/bot.ts';
 import type { Pace } from '../../src/channels/telegram/pace.ts';
+import type { Webhook } from '../../src/channels/telegram/webhook.ts';
 import type { Reply } from '../../src/core/reply.ts';
 import { readTeamWish } from '../../src/language/team-words.ts';
 import { openSqlite } from '../../src/storage/sqlite/open.ts';
@@ -38,6 +41,8 @@ interface Given {
   readonly store?: SqliteStore;
   readonly path?: string;
   readonly log?: Log;
+  readonly metrics?: Metrics;
+  readonly webhook?: Webhook;
 }
 
 export interface Running extends Bot {
@@ -67,6 +72,8 @@ export async function runBot({
     ...{ kitchen: 'kitchen', table, post: store, words, log, pace: QUICK },
     readTeamWish: (line) => readTeamWish(voice.language.team, line),
     onClaim: (code) => claims.push(code),
+    ...(given.webhook === undefined ? {} : { webhook: given.webhook }),
+    ...(given.metrics === undefined ? {} : { metrics: given.metrics }),
   });
   let isOpen = true;
   const close = async (): Promise<void> => {
@@ -78,6 +85,26 @@ export async function runBot({
   };
   onTestFinished(close);
   return { ...bot, store, claims, close };
+}
+
+/** It was free a moment ago. */
+export async function freePort(): Promise<number> {
+  const server = createServer().listen(0, '127.0.0.1');
+  await once(server, 'listening');
+  const address = server.address();
+  server.close();
+  await once(server, 'close');
+  return typeof address === 'object' && address !== null ? address.port : 0;
+}
+
+/** What a bot is told in its environment to be brought its updates. */
+export async function webhookSettings(): Promise<Readonly<Record<string, string>>> {
+  const port = String(await freePort());
+  return {
+    PORT: port,
+    TELEGRAM_WEBHOOK_URL: `http://127.0.0.1:${port}/hook`,
+    TELEGRAM_WEBHOOK_SECRET: 'a-secret-of-the-kitchen',
+  };
 }
 
 export interface Process {

@@ -79,13 +79,24 @@ async function takeBody(
   response: ServerResponse,
 ): Promise<void> {
   try {
-    const body = await bodyOf(request);
+    const body = await readBody(parts.signal, request);
     // Nothing can be told on a connection that is gone; the update comes again and is known.
     answer(response, body === undefined ? 413 : await statusOf(parts, body));
   } catch (error) {
     // Gone in the middle of the body, or too slow.
     parts.log.warn(traceOf(error), 'webhook request broken off');
     response.destroy();
+  }
+}
+
+/** A body that is still on its way at the end is not waited for: what is not stored comes again. */
+async function readBody(signal: AbortSignal, request: IncomingMessage): Promise<string | undefined> {
+  const breakOff = (): void => void request.destroy();
+  signal.addEventListener('abort', breakOff);
+  try {
+    return await bodyOf(request);
+  } finally {
+    signal.removeEventListener('abort', breakOff);
   }
 }
 
