@@ -93,7 +93,8 @@ it('brings a kitchen back from a copy that was made under load', async () => {
   copyFileSync(copy, restored);
   expect(integrity(restored)).toBe('ok');
   expect(contentOf(restored)).toEqual(then);
-  for (const table of ['message', 'fact'] as const) expect(later[table]?.slice(0, then[table]?.length)).toEqual(then[table]); // prettier-ignore
+  for (const table of ['message', 'fact'] as const)
+    expect(later[table]).toEqual(expect.arrayContaining(then[table] ?? []));
   expect(then['fact']?.length).toBeGreaterThan(2);
   expect(then['outbox']?.length).toBeGreaterThan(0);
   expect(then['member']).toEqual(later['member']);
