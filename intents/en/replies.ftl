@@ -103,6 +103,10 @@ noted-with = Noted with the { $item }: { $text }
 
 took-back = Took back: { $what }.
 that-leaves = that leaves { $what }
+edited = Changed:
+edit-nothing = That message recorded nothing, so there is nothing to change. Say it as a new one.
+edit-closed = The test of that message is closed, and nothing was changed. Say what to correct as a new message.
+edit-unclear = I can't take that edit, and what stood before stands. Say it as a new message, like "no, 1.3".
 test-gone = The { $item } test is gone.
 open-again = { $item } is open again.
 corrected = Corrected: { $what }
@@ -365,8 +369,12 @@ telegram-removed = { $name } is no longer of the team.
 telegram-last-owner = That is the only owner. Invite another one first.
 telegram-not-yours = That is not yours to do: ask the owner.
 telegram-stranger = This is a kitchen's own assistant. Ask the kitchen for an invite.
-telegram-group = I talk with each person alone for now, so I leave this group. Write to me in a private chat.
-telegram-edited = I do not read edits yet, and nothing was changed. Say it as a new message, like "no, 1.3".
+telegram-group = I work in the groups of my kitchens alone: an owner must bring me in. So I leave this one.
+telegram-group-joined = This group is of the kitchen now. Say what you cut here, or in a chat with me alone. Costs are told in chats with me alone.
+telegram-group-unreachable = I can't write to one of your groups any more.
+telegram-elsewhere = You are of another kitchen already. Its lead must remove you before you can join a second one.
+telegram-privately = Ask me that in a chat with me alone: the link is a key.
+telegram-repeat = (This may come twice.)
 telegram-voice = I can't hear voice notes yet, and nothing was recorded. Please type it.
 telegram-secondhand = What was forwarded or sent through another bot is no entry. Say it yourself.
 telegram-unread = I read text only, and nothing was recorded.
@@ -374,5 +382,34 @@ telegram-too-long = That is too long for one message, and nothing of it was reco
 telegram-too-fast = Too many messages at once: from this one on I leave out what comes, until it is calmer. Then say them again.
 telegram-noted = Noted.
 telegram-parked = Something is wrong on our side with one of your messages, and nothing of it was recorded. Say it in other words.
-telegram-unknown = (A message of mine before this one may not have reached you. "where are we" shows what stands.)
+telegram-unknown = (A message of mine may not have reached you.)
 telegram-unreachable = I can't write to { $name } any more: the chat is closed or blocked.
+
+## Telegram: cards and buttons
+
+said-by = { $name }:
+press-stale = That button is old: look at what stands now.
+press-not-yours = That is for { $name } to press.
+button = { $word ->
+    [undo] Undo
+    [finish] Done
+    [again] Show it again
+    [yes] Yes
+    [no] No
+    [add] Add
+    [replace] Replace
+    [newPrice] New price
+    [whatIf] What if
+    [weight] Weight
+    [worth] Worth
+    [anotherPiece] Another piece
+    [each] Each
+    [total] In all
+    [pound] Per pound
+    [perUnit] Per pound or kilo
+    [kilo] Per kilo
+    [count] Count
+    [size] Size
+    [minutes] Minutes
+   *[rate] Rate
+}

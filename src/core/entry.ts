@@ -50,7 +50,8 @@ interface Slots {
   tare: { container: string; weight: Grams };
   finish: { item?: string };
   status: { item?: string };
-  undo: object;
+  /** `target`: this entry and no other, where it still stands. */
+  undo: { target?: string };
   yes: object;
   no: object;
   help: object;

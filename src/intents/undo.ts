@@ -12,7 +12,8 @@ export const undo: Intent<'undo'> = {
   slots: [],
   decide: (scene, entry) => {
     const recent = scene.kitchen.speakers.get(scene.speaker)?.recent ?? [];
-    const last = recent.findLast((each) => stands(scene, each));
+    const { target } = entry;
+    const last = recent.findLast((each) => (target === undefined || each.entry === target) && stands(scene, each));
     if (last === undefined) return refused(say('nothing-to-undo'));
     return othersWroteTo(scene, entry, last.facts) ?? takeBack(scene, last);
   },

@@ -1,5 +1,7 @@
 // The port of a channel into a kitchen: one message in, one answer out.
+import type { Entry } from '../../core/entry.ts';
 import type { Json } from '../../core/entry-json.ts';
+import type { TestId } from '../../core/facts.ts';
 import type { Kitchen } from '../../core/kitchen.ts';
 import type { Role } from '../../core/role.ts';
 import type { Delivery } from './mailbox.ts';
@@ -18,8 +20,22 @@ export interface Message {
   readonly role: Role;
   /** The least of those who read the answer, where others read it too; else it is the speaker's. */
   readonly readBy?: Role;
+  /** What was pressed, in the place of words. */
+  readonly pressed?: Entry;
+  /** The test that it is about, where it says no cut: an answer to the card of that test. */
+  readonly about?: TestId;
+  /** An earlier message of the speaker, which this one puts right. */
+  readonly replaces?: string;
   /** What is posted with the answer: stored with the facts, and by itself where there are none. */
-  readonly deliver?: (answer: Answer) => Delivery;
+  readonly deliver?: (answer: Answer) => Delivery | Promise<Delivery>;
+}
+
+/** A test that a message changed. */
+export interface Touched {
+  readonly id: TestId;
+  readonly status: 'open' | 'closed' | 'dropped';
+  /** The newest entry of the speaker in it that can be taken back. */
+  readonly undoable?: string;
 }
 
 export interface Answer {
@@ -28,6 +44,14 @@ export interface Answer {
   readonly entries: readonly Json[];
   /** The question that this message left standing, in words. */
   readonly ask: string | null;
+  readonly touched: readonly Touched[];
+  /** Whether another question stands than before, or none; and the answers in one word that the new one takes. */
+  readonly asksOther: boolean;
+  readonly choices: readonly string[];
+  /** The reply for somebody else than the speaker. */
+  readonly replyFor: (reader: Role) => string;
+  /** A test at a glance. */
+  readonly cardFor: (test: TestId, reader: Role) => string;
 }
 
 export interface Table {

@@ -1,6 +1,7 @@
 // The ports to what is kept, over one SQLite connection. SQLite is synchronous, so nothing can come between two statements here.
 import type { Mailbox } from '../../app/ports/mailbox.ts';
 import type { Store } from '../../app/ports/store.ts';
+import type { Cards } from '../../app/ports/cards.ts';
 import type { Team } from '../../app/ports/team.ts';
 import { toPlainJson } from '../../core/plain-json.ts';
 import { appender } from './append.ts';
@@ -19,7 +20,7 @@ export interface StoreOptions {
   readonly release: () => void;
 }
 
-export type SqliteStore = Store & Mailbox & Team;
+export type SqliteStore = Store & Mailbox & Team & Cards;
 
 /** The connection must be migrated and its pragmas set. */
 export function storeOn(db: Connection, options: StoreOptions): SqliteStore {
