@@ -85,7 +85,12 @@ function acknowledgement(answered: Answered): Posted {
     const { press } = incoming;
     const text =
       answer.outcome === 'ignored' ? desk.words(say('press-stale')) : isQuiet(answered) ? answer.reply : '';
-    const toast = { chat, kind: 'toast', press, text: Array.from(text).slice(0, LONGEST_TOAST).join('') } as const;
+    const toast = {
+      chat,
+      kind: 'toast',
+      press,
+      text: Array.from(text).slice(0, LONGEST_TOAST).join(''),
+    } as const;
     const isOfQuestion = scope?.startsWith('question:') === true && incoming.message !== undefined;
     const bare = isOfQuestion ? [{ chat, kind: 'bare', text: '', about: incoming.message } as const] : [];
     return { ...NOTHING, letters: [toast, ...bare] };
