@@ -72,6 +72,7 @@ export const TEXT_SLOTS = [
   'container',
   'anyContainer',
   'supplier',
+  'vendor',
   'text',
 ] as const;
 export const NUMBER_SLOTS = [
