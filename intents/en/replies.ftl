@@ -172,7 +172,7 @@ saving-cut = Cutting saves { $parts }.
 saving-buy = Buying saves { $parts }.
 saving-portion = { $saving } on a portion of { $size }
 saving-test = { $saving } a test
-saving-week = { $saving } a week at { $tests } tests a week
+saving-week = { $saving } a week ({ $tests } tests each)
 with-labor-counted = If those labor hours would really fall: { $choice ->
     [close] too close to call.
     [cut] CUT by { $saving }.

@@ -44,6 +44,7 @@ const HIDDEN: Readonly<Record<string, readonly string[]>> = {
   weigh: ['container'],
   price: ['supplier'],
   readyCut: ['supplier'],
+  askCost: ['supplier'],
 };
 
 /** A bare number, as what it most likely measures: a weight, unless it can't be one. */

@@ -70,8 +70,15 @@ export function withTest(pool: Pool, added: Pool): Pool {
     ...mapSums((key) => pool[key].plus(added[key])),
     tests: pool.tests + added.tests,
     newestClosedAt: closed.at(-1),
-    oldestClosedAt: pool.tests === 0 ? added.oldestClosedAt : pool.oldestClosedAt,
+    oldestClosedAt: oldestOf(pool, added),
   };
+}
+
+/** Of a pool that does not know its first, nobody knows it. */
+function oldestOf(pool: Pool, { oldestClosedAt: added }: Pool): string | undefined {
+  const known = pool.oldestClosedAt;
+  if (pool.tests === 0) return added;
+  return known === undefined || added === undefined || known < added ? known : added;
 }
 
 /** The pool without what a test brought to it: exactly as if it had never been added, but for the times. */
