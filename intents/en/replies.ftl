@@ -168,11 +168,16 @@ verdict-turns = { $choice ->
     [buy] That turns it: BUY ready-cut { $item } now, { $saving } cheaper.
    *[close] That turns it: { $item } is TOO CLOSE TO CALL now.
   }
+verdict-turns-from = { $choice ->
+    [cut] That turns it from { $date }: CUT { $item }, { $saving } cheaper than ready-cut.
+    [buy] That turns it from { $date }: BUY ready-cut { $item }, { $saving } cheaper.
+   *[close] That turns it from { $date }: { $item } is TOO CLOSE TO CALL.
+  }
 saving-cut = Cutting saves { $parts }.
 saving-buy = Buying saves { $parts }.
 saving-portion = { $saving } on a portion of { $size }
 saving-test = { $saving } a test
-saving-week = { $saving } a week ({ $tests } tests each)
+saving-week = { $saving } a week (tests a week: { $tests })
 with-labor-counted = If those labor hours would really fall: { $choice ->
     [close] too close to call.
     [cut] CUT by { $saving }.

@@ -124,7 +124,8 @@ export const sizeOf = (kitchen: Kitchen, item: string): Grams | undefined =>
 
 /** The rate that minutes are costed at: the last one said that holds by now, else the kitchen's setting. */
 export const laborRateOf = (kitchen: Kitchen, now: string): Decimal | undefined =>
-  memory.recall(kitchen.memory, memory.LABOR_RATE_KEY, now)?.value.amount ?? kitchen.settings.laborRatePerHour;
+  memory.recall(kitchen.memory, memory.LABOR_RATE_KEY, now)?.value.amount ??
+  kitchen.settings.laborRatePerHour;
 
 function evolveTests(kitchen: Kitchen, recorded: Recorded, id: TestId): Kitchen {
   const before = kitchen.tests.get(id);

@@ -42,7 +42,9 @@ function remembered(fact: PlainFact, item: string | undefined): readonly Line[] 
     case 'tared':
       return [[tareKey(fact.container), { amount: fact.grams }]];
     case 'labored':
-      return fact.ratePerHour === undefined ? [] : [[LABOR_RATE_KEY, { amount: fact.ratePerHour, from: fact.from }]];
+      return fact.ratePerHour === undefined
+        ? []
+        : [[LABOR_RATE_KEY, { amount: fact.ratePerHour, from: fact.from }]];
     case 'portioned':
       return fact.eachGrams === undefined || item === undefined
         ? []
@@ -66,7 +68,13 @@ function priceLines(item: string, value: Remembered): readonly Line[] {
   return value.supplier === undefined ? [all] : [all, [priceBookKey(item, value.supplier), value]];
 }
 
-function readyCutLines({ item, perLb, each, eachGrams, supplier }: FactOf<'readyCutPriced'>): readonly Line[] {
+function readyCutLines({
+  item,
+  perLb,
+  each,
+  eachGrams,
+  supplier,
+}: FactOf<'readyCutPriced'>): readonly Line[] {
   const value = { amount: perLb, each, eachGrams, supplier };
   const all: Line = [readyCutKey(item), value];
   if (supplier === undefined && eachGrams === undefined) return [all];

@@ -18,7 +18,8 @@ export function contributions(test: Test, settings: CostSettings): readonly (rea
   const whole = contribution(test, settings);
   if (whole === undefined) return [];
   const { item, openedBy, received } = test;
-  const bySupplier = received.supplier === undefined ? [] : [[groupKey(item, 'supplier', received.supplier), whole] as const];
+  const bySupplier =
+    received.supplier === undefined ? [] : [[groupKey(item, 'supplier', received.supplier), whole] as const];
   const byPart = figures(test, settings).parts.map(
     ({ part, grams }) => [groupKey(item, 'part', part), shareOf(whole, grams)] as const,
   );
@@ -33,7 +34,11 @@ function shareOf(whole: Pool, grams: Grams): Pool {
 }
 
 /** The pools of an item told apart, by name, those without a test left out. */
-export function groupsOf({ pools }: Kitchen, item: string, by: Grouping): readonly (readonly [name: string, Pool])[] {
+export function groupsOf(
+  { pools }: Kitchen,
+  item: string,
+  by: Grouping,
+): readonly (readonly [name: string, Pool])[] {
   const begins = groupKey(item, by, '');
   return [...pools]
     .filter(([key, { tests }]) => key.startsWith(begins) && tests > 0)

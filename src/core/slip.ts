@@ -53,7 +53,11 @@ interface Usual {
   readonly yieldDeviationPct?: Decimal;
 }
 
-function slipFrom(grams: Grams, pct: Decimal, { meanYieldPct: mean, yieldDeviationPct }: Usual): Slip | undefined {
+function slipFrom(
+  grams: Grams,
+  pct: Decimal,
+  { meanYieldPct: mean, yieldDeviationPct }: Usual,
+): Slip | undefined {
   const spread = yieldDeviationPct?.times(FAR_DEVIATIONS) ?? decimal('0');
   const isNear = (meant: Decimal): boolean => meant.gte(mean.div(NEAR)) && meant.lte(mean.times(NEAR));
   if (pct.gt(mean.times(FAR)) && pct.gt(mean.plus(spread)) && isNear(pct.div(PLACE)))

@@ -44,5 +44,7 @@ export function testsPerWeek({ tests, oldestClosedAt, newestClosedAt }: Pool): D
   if (oldestClosedAt === undefined || newestClosedAt === undefined) return undefined;
   const span = Date.parse(newestClosedAt) - Date.parse(oldestClosedAt);
   if (tests < 2 || !(span >= WEEK_MS)) return undefined;
-  return decimal((tests - 1).toString()).times(WEEK_MS).div(span);
+  return decimal((tests - 1).toString())
+    .times(WEEK_MS)
+    .div(span);
 }

@@ -31,6 +31,7 @@ function costOfItem(scene: Scene, item: string, at: Decimal | undefined): Decisi
   const sure = usableCostInterval(pool, pricePerLb);
   if (sure !== undefined) behind.push(sayCost('cost-interval', { low: price(sure.low), high: price(sure.high) }));
   if (at === undefined && known !== undefined) behind.push(say('price-of', { date: date(known.at) }));
+  if (at === undefined && known?.supplier !== undefined) behind.push(sayCost('from-supplier', { supplier: known.supplier }));
   if (pool.newestClosedAt !== undefined) behind.push(say('newest-test', { date: date(pool.newestClosedAt) }));
   const loaded = pooled.costs.loadedCostPerLb.eq(pooled.costs.usableCostPerLb) ? [] : [sayCost('loaded-cost', { what: loadedWith(pool), cost: price(pooled.costs.loadedCostPerLb) })];
   const whatIf = at === undefined ? [] : [say('nothing-changed')];

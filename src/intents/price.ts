@@ -1,6 +1,7 @@
 // "ribeye is 7.95 now", "ribeye from harbor 7.95": what the item costs from now on, or from a day; an open test without a
 // price takes it. Where it turns the verdict, that is said at once.
 import type { Decimal } from '../core/decimal.ts';
+import type { Entry } from '../core/entry.ts';
 import { openTests, poolOf, priceOf } from '../core/kitchen.ts';
 import { poolFigures } from '../core/pool.ts';
 import { date, list, name, price as perLb, type Reply, saidPrice, say, sayCost } from '../core/reply.ts';
@@ -8,7 +9,6 @@ import { isFarPrice } from '../core/slip.ts';
 import type { Test } from '../core/test.ts';
 import { cardCosts, figuresOf, line } from './card.ts';
 import { answered, confirm, type Decision, type Intent, lacking, recorded, type Response, type Scene } from './intent.ts';
-import type { Entry } from '../core/entry.ts';
 import { laterStart } from './later.ts';
 import { newest } from './route.ts';
 import { turnLines } from './verdict-lines.ts';
@@ -73,7 +73,7 @@ export function respondPrice(scene: Scene, entry: Priced, took: Test | undefined
   const test = took && scene.kitchen.tests.get(took.id);
   const more = test === undefined ? keptAndUsable(scene, entry) : cardCosts(figuresOf(scene, test));
   const read = scene.seesCosts ? line(priceWords(entry), ...more) : priceNoted(entry.item);
-  return { say: [read, ...turnLines(scene, entry.item, { was: entry.was, is: entry.price })] };
+  return { say: [read, ...turnLines(scene, entry.item, { was: entry.was, is: entry.price, from: entry.from })] };
 }
 
 function keptAndUsable(scene: Scene, { item, price: value }: Priced): readonly Reply[] {

@@ -2,7 +2,7 @@
 import { decimal, type Decimal } from '../core/decimal.ts';
 import { poolOf, priceOf, readyCutOf, sizeOf } from '../core/kitchen.ts';
 import { costOf } from '../core/money.ts';
-import { list, money, name, number, percent, price, type Reply, say, sayCost, size } from '../core/reply.ts';
+import { date, list, money, name, number, percent, price, type Reply, say, sayCost, size } from '../core/reply.ts';
 import { testsPerWeek } from '../core/sureness.ts';
 import type { Test } from '../core/test.ts';
 import { itemVerdict, testVerdict, type Verdict } from '../core/verdict.ts';
@@ -27,11 +27,12 @@ function verdictAt({ kitchen }: Scene, item: string, pricePerLb: Decimal | undef
 }
 
 /** Where a new price turns the answer of the closed tests: what it is now. */
-export function turnLines(scene: Scene, item: string, { was, is }: { was: Decimal | undefined; is: Decimal }): readonly Reply[] {
+export function turnLines(scene: Scene, item: string, { was, is, from }: { was: Decimal | undefined; is: Decimal; from?: string }): readonly Reply[] {
   const before = verdictAt(scene, item, was);
   const { choice, savingPerLb } = verdictAt(scene, item, is);
   if (before.choice === 'unknown' || choice === before.choice || savingPerLb === undefined) return [];
-  return [sayCost('verdict-turns', { choice, item: name(item), saving: price(savingPerLb.abs()) })];
+  const args = { choice, item: name(item), saving: price(savingPerLb.abs()) };
+  return [from === undefined ? sayCost('verdict-turns', args) : sayCost('verdict-turns-from', { ...args, date: date(from) })];
 }
 
 /** What the saving comes to for a portion of the size last cut, for a test, and for a week of them as logged. */

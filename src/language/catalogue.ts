@@ -39,7 +39,11 @@ export type Catalogue = z.output<typeof catalogueSchema>;
 
 /** What the parts usually come to, of those for which that is known. */
 export const bandsOf = ({ parts }: Catalogue): Bands =>
-  new Map(parts.flatMap(({ name, usualPct: band }) => (band === undefined ? [] : [[name, { lowPct: band.low, highPct: band.high }]])));
+  new Map(
+    parts.flatMap(({ name, usualPct: band }) =>
+      band === undefined ? [] : [[name, { lowPct: band.low, highPct: band.high }]],
+    ),
+  );
 
 /** The limits in the units of the core, for a kitchen of this currency (ISO 4217). */
 export function limitsOf({ limits }: Catalogue, currency: string): Limits {

@@ -43,7 +43,8 @@ export function numberReaders(context: SlotContext): Readonly<Record<string, Slo
           context.units.sign.has(tokens[at]?.text ?? '') ||
           namesMoney(context, tokens.slice(at, each.end)),
       ),
-    centPrice: (tokens, at) => price(tokens, at).filter((each) => isInCents(context, tokens.slice(at, each.end))),
+    centPrice: (tokens, at) =>
+      price(tokens, at).filter((each) => isInCents(context, tokens.slice(at, each.end))),
     perPrice: (tokens, at) => price(tokens, at).filter((each) => each.per !== undefined),
     plural: pluralReader(context),
     credit: priceReader(context, decimal('0')),
@@ -74,7 +75,9 @@ const namesMoney = ({ units }: SlotContext, tokens: readonly Token[]): boolean =
 function isInCents(context: SlotContext, tokens: readonly Token[]): boolean {
   const [first] = tokens;
   if (first?.kind === 'figure') return /^\d+\.\d\d$/.test(first.text);
-  return tokens.length > 1 && !exactAmounts(context.numbers, tokens, 0).some(({ end }) => end === tokens.length);
+  return (
+    tokens.length > 1 && !exactAmounts(context.numbers, tokens, 0).some(({ end }) => end === tokens.length)
+  );
 }
 
 /** "fourteens", "twelves": portions of that size. */

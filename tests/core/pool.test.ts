@@ -116,7 +116,11 @@ const contributions = fc
     return pooled(piece, ...weighings, ...portions, labored, closed()) ?? EMPTY_POOL;
   });
 
-const sumsOf = (pool: Pool): unknown => ({ ...encodePool(pool), newestClosedAt: undefined, oldestClosedAt: undefined });
+const sumsOf = (pool: Pool): unknown => ({
+  ...encodePool(pool),
+  newestClosedAt: undefined,
+  oldestClosedAt: undefined,
+});
 
 describe('adding and removing', () => {
   test('a test leaves every sum exactly as it was', () => {

@@ -11,7 +11,13 @@ import { scratchFolder } from './scratch.ts';
 it('makes the pools and the prices by supplier of tests that were closed before', async () => {
   const path = join(scratchFolder(), 'kitchen.db');
   const facts: readonly Fact[] = [
-    { type: 'received', item: 'ribeye', grams: lb('10'), perLb: lb('1').div(lb('1')).times(6), supplier: 'harbor' },
+    {
+      type: 'received',
+      item: 'ribeye',
+      grams: lb('10'),
+      perLb: lb('1').div(lb('1')).times(6),
+      supplier: 'harbor',
+    },
     { type: 'weighed', part: 'trim', grams: lb('1'), mode: 'set' },
     portioned({ grams: lb('8') }),
     { type: 'closed', flagged: false },
