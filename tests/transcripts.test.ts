@@ -216,6 +216,8 @@ const KINDS: Readonly<Record<string, z.ZodType>> = {
   // Of our own: a whole test thrown away or renamed, and a cut's bare name, which turns to its test.
   drop: only('item'),
   rename: only('item', 'newItem'),
+  askPrices: only('item'),
+  askYieldBy: only('item', 'by'),
   name: only('item'),
 };
 
