@@ -176,6 +176,7 @@ const slots = {
   item: z.string(), part: z.string(), newItem: z.string(), newPart: z.string(), supplier: z.string(), container: z.string(), text: z.string(),
   weightLb: figure, eachOz: z.union([figure, z.array(figure)]), pricePerLb: figure, cost: figure, creditPerLb: figure, priceEach: figure,
   costEach: figure, minutes: figure, ratePerHour: figure, foodCostPct: figure, pieces: count, count, mode: z.enum(['set', 'add']),
+  by: z.enum(['supplier', 'cutter']),
 } as const; // prettier-ignore
 type Slot = keyof typeof slots;
 
