@@ -19,7 +19,7 @@ export const price: Intent<'price'> = {
     const { item, price: value, supplier } = entry;
     const from = laterStart(scene, entry.day);
     const priced: Priced = { item, price: value, supplier, from };
-    const takes = from === undefined ? open(scene, item).find(isUnpriced) : undefined;
+    const takes = from === undefined ? open(scene, item).find((test) => isUnpriced(test) && isFrom(test, supplier)) : undefined;
     if (takes === undefined && isKnown(scene, priced)) return answered(sayCost('already', { of: list([priceWords(priced)]) }, priceNoted(item)));
     const doubt = farPrice(scene, entry, { item, price: value });
     if (doubt !== undefined) return doubt;
@@ -33,6 +33,10 @@ const open = (scene: Scene, item: string): readonly Test[] =>
   openTests(scene.kitchen).filter((test) => test.item === item);
 
 const isUnpriced = ({ received }: Test): boolean => received.perLb === undefined && received.cost === undefined;
+
+/** What one supplier asks is not the price of a piece from another. */
+const isFrom = ({ received }: Test, supplier: string | undefined): boolean =>
+  supplier === undefined || received.supplier === undefined || received.supplier === supplier;
 
 /** Says nothing that does not hold already at its time. */
 function isKnown({ kitchen, at }: Scene, { item, price: value, supplier, from }: Priced): boolean {

@@ -56,10 +56,11 @@ export function far(scene: Scene, entry: Receive, item: string): Decision | unde
   return confirm(say('ask-far-from-usual', args), entry, lacking(entry, 'weight'));
 }
 
-/** A price with a lost decimal point is asked about like one that is said by itself. */
+/** A price with a lost decimal point is asked about like one that is said by itself, unless the piece was asked about already. */
 function farPaid(scene: Scene, entry: Receive, item: string): Decision | undefined {
   const { price } = entry;
-  return price && farPrice(scene, entry, { item, price });
+  if (price === undefined || entry.told === true) return undefined;
+  return farPrice(scene, entry, { item, price });
 }
 
 function openTest(scene: Scene, entry: Receive, item: string): Decision {
