@@ -176,6 +176,7 @@ const slots = {
   item: z.string(), part: z.string(), newItem: z.string(), newPart: z.string(), supplier: z.string(), container: z.string(), text: z.string(),
   weightLb: figure, eachOz: z.union([figure, z.array(figure)]), pricePerLb: figure, cost: figure, creditPerLb: figure, priceEach: figure,
   costEach: figure, minutes: figure, ratePerHour: figure, foodCostPct: figure, pieces: count, count, mode: z.enum(['set', 'add']),
+  by: z.enum(['supplier', 'cutter']),
 } as const; // prettier-ignore
 type Slot = keyof typeof slots;
 
@@ -216,6 +217,8 @@ const KINDS: Readonly<Record<string, z.ZodType>> = {
   // Of our own: a whole test thrown away or renamed, and a cut's bare name, which turns to its test.
   drop: only('item'),
   rename: only('item', 'newItem'),
+  askPrices: only('item'),
+  askYieldBy: only('item', 'by'),
   name: only('item'),
 };
 

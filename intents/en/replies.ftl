@@ -54,6 +54,12 @@ provisional = With { $weight } of portions the usable cost would be { $cost }.
 ## Prices and the rest
 
 price-set = { $item } is { $price } now
+price-set-from = { $item } is { $price } from { $date }
+prices-of = { $item }: { $prices }
+ready-cut-prices-of = ready-cut { $item }: { $prices }
+price-alone = { $price }
+price-for-size = for { $size }
+price-since = { $of } ({ $date })
 price-is = { $item } at { $price }
 price-of-item = price of { $item }
 price-noted = Price of { $item } noted.
@@ -82,6 +88,7 @@ labor-no-rate = { $minutes } min of labor, hourly rate not known
 labor-left-out = not in the cost until you say it ("labor is 18 an hour")
 labor-fixed = paid anyway, so not counted in the verdict
 labor-rate-set = labor { $rate } an hour
+labor-rate-from = labor { $rate } an hour from { $date }, for later tests
 labor-rate = labor rate
 already-rate = Already there: labor { $rate } an hour.
 labor-rate-noted = labor rate noted
@@ -156,6 +163,31 @@ verdict-unknown = No verdict on { $item } yet: { $missing }.
 verdict-no-tests = No verdict on { $item } yet: no closed test.
 verdict-portion-buy = But per portion as cut, buying is { $saving } cheaper: the portions are off their size.
 verdict-portion-cut = But per portion as cut, cutting is { $saving } cheaper: the portions are off their size.
+verdict-turns = { $choice ->
+    [cut] That turns it: CUT { $item } now, { $saving } cheaper than ready-cut.
+    [buy] That turns it: BUY ready-cut { $item } now, { $saving } cheaper.
+   *[close] That turns it: { $item } is TOO CLOSE TO CALL now.
+  }
+verdict-turns-from = { $choice ->
+    [cut] That turns it from { $date }: CUT { $item }, { $saving } cheaper than ready-cut.
+    [buy] That turns it from { $date }: BUY ready-cut { $item }, { $saving } cheaper.
+   *[close] That turns it from { $date }: { $item } is TOO CLOSE TO CALL.
+  }
+saving-cut = Cutting saves { $parts }.
+saving-buy = Buying saves { $parts }.
+saving-portion = { $saving } on a portion of { $size }
+saving-test = { $saving } a test
+saving-week = { $saving } a week (tests a week: { $tests })
+with-labor-counted = If those labor hours would really fall: { $choice ->
+    [close] too close to call.
+    [cut] CUT by { $saving }.
+   *[buy] BUY by { $saving }.
+  }
+with-labor-fixed = If the labor is paid anyway: { $choice ->
+    [close] too close to call.
+    [cut] CUT by { $saving }.
+   *[buy] BUY by { $saving }.
+  }
 missing-readyCut = no ready-cut price
 missing-price = no purchase price
 missing-portions = no portion weight
@@ -190,6 +222,7 @@ yield-pooled = { $share } yield over { $tests } { $tests ->
     [one] test
    *[other] tests
   }
+cost-interval = 90 % sure between { $low } and { $high }
 price-of = price of { $date }
 newest-test = newest test { $date }
 nothing-changed = nothing changed
@@ -202,6 +235,10 @@ yield-of = { $item }: { $share } yield over { $tests } { $tests ->
    *[other] tests
   }
 yield-spread = spread { $points } points between tests
+too-few-to-tell = Too few tests to tell them apart: each needs { $tests }.
+difference-is-real = The difference is more than chance (90 %).
+difference-may-be-chance = The difference may be chance.
+no-supplier-tests = No closed test of { $item } with a supplier: say it with the piece, like "ribeye 14.2 lb at 7.40 from harbor".
 yield-so-far = { $item } now on the table: { $share } so far.
 history-of = { $item }, { $tests ->
     [one] the last test
@@ -251,6 +288,9 @@ ask-tare = What does the { $container } weigh empty?
 ask-below-tare = That is no more than the empty { $container } ({ $tare }). What does the { $part } weigh with it?
 ask-heavier-than-piece = { $part } { $weight } is more than the whole piece ({ $received }). What does it weigh?
 ask-heavier-with-added = { $part } +{ $added } makes { $weight }, more than the whole piece ({ $received }). What was added?
+ask-slip = { $part } { $weight } would be { $share } of the piece, usual is { $usual }. Say { $meant } if you meant that. Is { $weight } right?
+ask-far-price = { $item } at { $price }? It was { $before } before. Is that right, or what is the price?
+ask-far-price-hidden = That is ten times off the { $item } price before. Is that right, or what is the price?
 ask-over-half = { $part } { $weight } would be { $share } of the piece. Is that right, or what does it weigh?
 ask-over-half-with-added = { $part } +{ $added } makes { $weight }, { $share } of the piece. Is that right, or what was added?
 ask-add-or-replace = { $part } is { $before } already. Add { $weight } to make { $sum }, or replace?

@@ -3,6 +3,7 @@ import { type Kitchen } from '../core/kitchen.ts';
 import { seesCosts } from '../core/role.ts';
 import type { Question } from '../core/question.ts';
 import type { UsualWeights } from '../core/plausible.ts';
+import type { Bands } from '../core/slip.ts';
 import type { PastTest, Scene } from '../intents/intent.ts';
 import { itemFor } from '../intents/route.ts';
 import type { Listener } from '../language/listen.ts';
@@ -18,6 +19,7 @@ export interface Hearing {
   readonly store: Store;
   readonly id: KitchenId;
   readonly usual: UsualWeights;
+  readonly bands?: Bands;
   /** The language with the kitchen's own names in it. */
   readonly listenerFor: (kitchen: Kitchen) => Listener;
 }
@@ -35,7 +37,7 @@ export async function heed(parts: Hearing, state: State, message: Message): Prom
   const kitchen = await atHand(parts, state, { message, understood });
   const scene = turnedTo(
     {
-      ...{ kitchen, speaker, at, role, usual: parts.usual, past: [] },
+      ...{ kitchen, speaker, at, role, usual: parts.usual, bands: parts.bands, past: [] },
       seesCosts: seesCosts(readBy, kitchen.settings),
     },
     message,

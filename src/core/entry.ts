@@ -2,6 +2,7 @@
 // is absent. The names outside (weightLb, eachOz …) are made at the border by entry-json.ts.
 import type { Decimal } from './decimal.ts';
 import type { TestId } from './facts.ts';
+import type { Grouping } from './pools.ts';
 import type { Grams } from './quantity.ts';
 import type { SettingName } from './setting.ts';
 
@@ -42,10 +43,11 @@ interface Slots {
     anew?: boolean;
   };
   portionWeights: { eachList: readonly Grams[]; item?: string };
-  price: { item: string; price: Decimal };
-  readyCut: { item?: string; price?: Decimal; priceEach?: Decimal; each?: Grams };
+  /** `day`: from when it holds, as the sentence files write it ("monday"). */
+  price: { item: string; price: Decimal; supplier?: string; day?: string };
+  readyCut: { item?: string; price?: Decimal; priceEach?: Decimal; each?: Grams; supplier?: string };
   credit: { part: string; credit: Decimal; item?: string };
-  labor: { minutes?: Decimal; rate?: Decimal; item?: string };
+  labor: { minutes?: Decimal; rate?: Decimal; item?: string; day?: string };
   packing: { costEach: Decimal; item?: string };
   tare: { container: string; weight: Grams };
   finish: { item?: string };
@@ -82,6 +84,9 @@ interface Slots {
   setting: { setting: SettingName; value: string };
   askCost: { item?: string; price?: Decimal };
   askYield: { item?: string };
+  /** Told apart by supplier, or by who cut. */
+  askYieldBy: { item?: string; by: Grouping };
+  askPrices: { item?: string };
   askHistory: { item?: string };
   askVerdict: { item?: string; price?: Decimal };
   askOrder: { item?: string; count: number; each?: Grams };

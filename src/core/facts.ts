@@ -41,20 +41,31 @@ const portioned = z.strictObject({
   grams: figure.optional(),
 });
 const listed = z.strictObject({ type: z.literal('listed'), eachGrams: z.array(figure).min(1) });
-const priced = z.strictObject({ type: z.literal('priced'), item: name, perLb: figure });
+/** UTC instant from which a price or rate holds, where that is later than when it was said. */
+const from = z.string().optional();
+const priced = z.strictObject({
+  type: z.literal('priced'),
+  item: name,
+  perLb: figure,
+  supplier: name.optional(),
+  from,
+});
 const readyCutPriced = z.strictObject({
   type: z.literal('readyCutPriced'),
   item: name,
   perLb: figure,
-  /** Where it was said by the portion: its price and the size that it was turned into a price per pound with. */
+  /** Where it was said by the portion, its price. */
   each: figure.optional(),
+  /** The size of the portions, where it was said; a price by the portion was turned into one per pound with it. */
   eachGrams: figure.optional(),
+  supplier: name.optional(),
 });
 const credited = z.strictObject({ type: z.literal('credited'), item: name, part: name, perLb: figure });
 const labored = z.strictObject({
   type: z.literal('labored'),
   minutes: figure.optional(),
   ratePerHour: figure.optional(),
+  from,
 });
 const packed = z.strictObject({ type: z.literal('packed'), costEach: figure });
 const tared = z.strictObject({ type: z.literal('tared'), container: name, grams: figure });

@@ -145,7 +145,7 @@ function apply(test: Test, recorded: Recorded, fact: Fact): Test {
     case 'credited':
       return { ...test, credits: creditsWith(test, fact.part, fact.perLb) };
     case 'labored': {
-      const { type: _, ...labor } = fact;
+      const { type: _, from: _from, ...labor } = fact;
       return { ...test, labor: { ...test.labor, ...labor } };
     }
     case 'packed':

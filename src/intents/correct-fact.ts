@@ -57,7 +57,8 @@ function changed(fact: PlainFact, entry: Correct): PlainFact | undefined {
     case 'readyCutPriced': {
       const byPortion = priceEach ?? costEach;
       if (byPortion !== undefined && fact.eachGrams !== undefined) return { ...fact, each: byPortion, perLb: perLbOf(byPortion, fact.eachGrams) };
-      return price && { type: fact.type, item: fact.item, perLb: price };
+      if (price === undefined) return undefined;
+      return fact.each === undefined ? { ...fact, perLb: price } : { type: fact.type, item: fact.item, supplier: fact.supplier, perLb: price };
     }
     case 'credited':
       return credit && { ...fact, perLb: credit };
@@ -130,7 +131,7 @@ function respond(scene: Scene, { fact, test: id, item }: Correctable): Response 
 /** As the entry itself would have been read back. */
 function factResponse(scene: Scene, { fact, item, test }: { fact: PlainFact; item?: string; test?: Test }): Response {
   const read: Response = { say: [say('corrected', { what: list(factWords({ fact, item })) })] };
-  if (fact.type === 'priced') return respondPrice(scene, { item: fact.item, price: fact.perLb }, test);
+  if (fact.type === 'priced') return respondPrice(scene, { ...fact, price: fact.perLb }, test);
   if (fact.type === 'readyCutPriced') return { say: [...read.say, ...verdictLines(scene, fact.item)] };
   if (fact.type === 'credited') return respondCredit(scene, { ...fact, credit: fact.perLb, test: test?.id });
   if (test === undefined) return read;

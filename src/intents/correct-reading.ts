@@ -78,11 +78,11 @@ function asItWas({ kitchen }: Scene, { target, fact, test: id }: Correctable): P
 }
 
 /** The default credit of a part, and the rate known before, come into an entry that did not say them. */
-function isFilledIn({ kitchen }: Scene, { fact, item, test: id }: Correctable, field: Field): boolean {
+function isFilledIn({ kitchen, at }: Scene, { fact, item, test: id }: Correctable, field: Field): boolean {
   if (fact.type === 'weighed' && field === 'credit')
     return item !== undefined && creditOf(kitchen, item, fact.part)?.eq(fact.creditPerLb ?? -1) === true;
   if (fact.type !== 'labored' || field !== 'rate' || fact.minutes === undefined) return false;
-  const known = (id === undefined ? undefined : kitchen.tests.get(id)?.labor.ratePerHour) ?? laborRateOf(kitchen);
+  const known = (id === undefined ? undefined : kitchen.tests.get(id)?.labor.ratePerHour) ?? laborRateOf(kitchen, at);
   return known?.eq(fact.ratePerHour ?? -1) === true;
 }
 

@@ -6,8 +6,10 @@ import { askHistory } from './ask-history.ts';
 import { askMenuPrice } from './ask-menu-price.ts';
 import { askOrder } from './ask-order.ts';
 import { askPlan } from './ask-plan.ts';
+import { askPrices } from './ask-prices.ts';
 import { askVerdict } from './ask-verdict.ts';
 import { askYield } from './ask-yield.ts';
+import { askYieldBy } from './ask-yield-by.ts';
 import { correct } from './correct.ts';
 import { credit } from './credit.ts';
 import { drop } from './drop.ts';
@@ -33,7 +35,7 @@ import { say } from '../core/reply.ts';
 
 export const intents: { readonly [K in Kind]: Intent<K> } = {
   receive, weigh, portions, portionWeights, price, readyCut, credit, labor, packing, tare, finish, status, undo, yes, no, help,
-  correct, remove, drop, rename, note, setting, askCost, askYield, askHistory, askVerdict, askOrder, askPlan, askMenuPrice, name, amount, choice,
+  correct, remove, drop, rename, note, setting, askCost, askYield, askYieldBy, askPrices, askHistory, askVerdict, askOrder, askPlan, askMenuPrice, name, amount, choice,
 }; // prettier-ignore
 
 interface AnyIntent extends Omit<Intent<Kind>, 'decide' | 'settle'> {

@@ -6,6 +6,7 @@ import type { UsualWeights } from '../core/plausible.ts';
 import type { Question, Wanted } from '../core/question.ts';
 import type { Reply } from '../core/reply.ts';
 import type { Role } from '../core/role.ts';
+import type { Bands } from '../core/slip.ts';
 
 /** A closed test as a history shows it: plain figures by name. */
 export interface PastTest {
@@ -21,6 +22,8 @@ export interface Scene {
   /** UTC instant, ISO 8601. */
   readonly at: string;
   readonly usual: UsualWeights;
+  /** What parts usually come to, before the kitchen has tests of its own. */
+  readonly bands?: Bands;
   /** Of the speaker: what they may change. */
   readonly role: Role;
   /** Whether all who read the answer may see costs. */

@@ -72,11 +72,12 @@ export const TEXT_SLOTS = [
   'container',
   'anyContainer',
   'supplier',
+  'vendor',
   'text',
 ] as const;
 export const NUMBER_SLOTS = [
   'weight', 'unitWeight', 'clearWeight', 'size', 'unitSize', 'price', 'credit', 'sum', 'total', 'count', 'pieces', 'minutes',
-  'number', 'list', 'bare', 'markedPrice', 'perPrice', 'small', 'answer', 'sizeOrTotal', 'unitSizeOrTotal', 'plural',
+  'number', 'list', 'bare', 'markedPrice', 'perPrice', 'small', 'answer', 'sizeOrTotal', 'unitSizeOrTotal', 'plural', 'centPrice',
 ] as const; // prettier-ignore
 
 /** Reads the folder of a language. Throws a DataFault that names file and line where something in it is wrong. */

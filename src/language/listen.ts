@@ -58,6 +58,16 @@ export function listener(
           at,
           (word) => !isNumberWord(language.numbers, word) && !isUnitWord(language.units, word),
         ).map((each) => ({ ...each, cost: 1 })),
+      // Where a day may stand in the same place ("from monday", "from now on"), only what can be nothing but a name.
+      vendor: (tokens, at) =>
+        freeWords(
+          tokens,
+          at,
+          (word) =>
+            !isNumberWord(language.numbers, word) &&
+            !isUnitWord(language.units, word) &&
+            !language.neverNames.has(word),
+        ).map((each) => ({ ...each, cost: 1 })),
       text: (tokens, at) =>
         tokens[at] === undefined ? [] : [{ value: '', end: tokens.length, cost: 0, from: at }],
     },

@@ -1,7 +1,7 @@
 // The kinds of slots that a sentence can have, and how each reads its tokens: a number is read by its slot.
 import { decimal } from '../core/decimal.ts';
 import { portionUnit, toGrams, type WeightUnit } from '../core/quantity.ts';
-import { amounts } from './amount.ts';
+import { amounts, exactAmounts } from './amount.ts';
 import { bareNumbers } from './bare-number.ts';
 import { countReader } from './count-slot.ts';
 import { durations } from './duration.ts';
@@ -43,6 +43,8 @@ export function numberReaders(context: SlotContext): Readonly<Record<string, Slo
           context.units.sign.has(tokens[at]?.text ?? '') ||
           namesMoney(context, tokens.slice(at, each.end)),
       ),
+    centPrice: (tokens, at) =>
+      price(tokens, at).filter((each) => isInCents(context, tokens.slice(at, each.end))),
     perPrice: (tokens, at) => price(tokens, at).filter((each) => each.per !== undefined),
     plural: pluralReader(context),
     credit: priceReader(context, decimal('0')),
@@ -68,6 +70,15 @@ export function numberReaders(context: SlotContext): Readonly<Record<string, Slo
 
 const namesMoney = ({ units }: SlotContext, tokens: readonly Token[]): boolean =>
   tokens.some((token) => units.whole.has(token.text) || units.cent.has(token.text));
+
+/** To the cent as a price list has it ("7.95", "seven ninety five"), and no weight: those have one decimal, or say "point". */
+function isInCents(context: SlotContext, tokens: readonly Token[]): boolean {
+  const [first] = tokens;
+  if (first?.kind === 'figure') return /^\d+\.\d\d$/.test(first.text);
+  return (
+    tokens.length > 1 && !exactAmounts(context.numbers, tokens, 0).some(({ end }) => end === tokens.length)
+  );
+}
 
 /** "fourteens", "twelves": portions of that size. */
 function pluralReader(context: SlotContext): SlotReader {

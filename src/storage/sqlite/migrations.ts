@@ -6,6 +6,7 @@ import { codeOf } from './faults.ts';
 import { SCHEMA_1 } from './schema.ts';
 import { SCHEMA_2 } from './schema-2.ts';
 import { SCHEMA_3 } from './schema-3.ts';
+import { foldPoolsAnew } from './schema-4.ts';
 
 /** Makes version n+1 of version n; its place in the list is n. */
 export type Migration = (db: Connection) => void;
@@ -20,6 +21,7 @@ export const MIGRATIONS: readonly Migration[] = [
   (db) => {
     db.exec(SCHEMA_3);
   },
+  foldPoolsAnew,
 ];
 
 /** SQLite's application_id: "BLKH". It tells our files from another program's. */
