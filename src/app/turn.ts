@@ -13,6 +13,7 @@ import { converse, type Heeded } from './converse.ts';
 import type { Delivery, Mailbox } from './ports/mailbox.ts';
 import type { KitchenId, Store } from './ports/store.ts';
 import type { Answer, Message, Table } from './ports/table.ts';
+import { looksAtLots, withLots, withTrimTests } from './lots-at-hand.ts';
 import { restore, withRecentTests, withSpeaker } from './restore.ts';
 import { understand, type Understood } from './understand.ts';
 import { changedViews } from './views.ts';
@@ -110,7 +111,7 @@ async function heed(parts: TableParts, state: State, message: Message): Promise<
     parse(parts.listenerFor(state.kitchen), text, { answering: question !== undefined }),
     state.kitchen.settings.unit,
   );
-  const kitchen = await atHand(parts, state, { speaker, understood });
+  const kitchen = await atHand(parts, state, { speaker, at, understood });
   const { settings } = kitchen;
   const scene: Scene = {
     ...{ kitchen, speaker, at, role, usual: parts.usual, past: [] },
@@ -122,6 +123,20 @@ async function heed(parts: TableParts, state: State, message: Message): Promise<
 
 /** Reads what the speaker did before, at their first message, and what a correction or an undo may touch. */
 async function atHand(
+  parts: TableParts,
+  state: State,
+  at: { speaker: string; at: string; understood: readonly Understood[] },
+): Promise<Kitchen> {
+  const kitchen = await remembered(parts, state, at);
+  const kinds = at.understood.flatMap((one) => ('entry' in one ? [one.entry.kind] : []));
+  if (kinds.some(looksAtLots))
+    state.kitchen = await withLots(parts.store, parts.id, { kitchen, speaker: at.speaker });
+  if (kinds.includes('grind'))
+    state.kitchen = await withTrimTests(parts.store, parts.id, { kitchen: state.kitchen, at: at.at });
+  return state.kitchen;
+}
+
+async function remembered(
   parts: TableParts,
   state: State,
   at: { speaker: string; understood: readonly Understood[] },
