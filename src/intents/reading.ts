@@ -7,7 +7,6 @@ import { RECHECK_MS, RING_MS } from '../core/lot-dues.ts';
 import type { Batch } from '../core/lots.ts';
 import { list, name, type Reply, say, temperature } from '../core/reply.ts';
 import { houseLimit, sourceOf } from './advice.ts';
-import { line } from './card.ts';
 import type { Response, Scene } from './intent.ts';
 
 type Reading = FactOf<'temperatureRead'>;
@@ -47,7 +46,7 @@ export function readingResponse({ kitchen, at }: Scene, { fact, lot, entry }: { 
   const batch = entry === undefined ? batches.length : batches.findIndex((each) => hasReading(each, entry)) + 1;
   const label = lot === undefined || fact.stage === 'raw' || batch === 0 ? whatWords(fact, lot) : say('batch-number', { lot, batch });
   const args = { what: list([label]), degrees: temperature(fact.degreesF) };
-  const source = line(...(fact.stage === 'cook' && isHouse(fact) ? [houseLimit(kitchen.settings)] : []), sourceOf(fact.stage, fact.food));
+  const source = say('line', { of: list([...(fact.stage === 'cook' && isHouse(fact) ? [houseLimit(kitchen.settings)] : []), sourceOf(fact.stage, fact.food)], 'space') });
   return { say: [...verdict(fact, args, { at, lot }), source, say('check-code')] };
 }
 

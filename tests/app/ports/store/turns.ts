@@ -41,6 +41,7 @@ export function turnsContract(opened: Opened): void {
         openTests: [facts],
         lastTest: 1,
         lots: [],
+        lastLot: 0,
         memory: views.memory,
         pools: views.pools,
         names: views.names,

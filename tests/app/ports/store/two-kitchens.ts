@@ -25,6 +25,7 @@ export function twoKitchensContract(opened: Opened): void {
           openTests: [],
           lastTest: 0,
           lots: [],
+          lastLot: 0,
           memory: [],
           pools: [],
           names: [],
