@@ -21,7 +21,9 @@ export function instantOf(date: string, time: string, timezone: string): number 
   const asIfUtc = Date.parse(`${date}T${time}:00Z`);
   const [before, after] = [-1, 1].map((day) => offset(asIfUtc + day * DAY_MS, timezone)) as [number, number];
   const first = asIfUtc - before;
-  return offset(first, timezone) === before ? first : asIfUtc - Math.min(before, after);
+  if (offset(first, timezone) === before) return first;
+  const second = asIfUtc - after;
+  return offset(second, timezone) === after ? second : first;
 }
 
 export const DAY_MS = 24 * 60 * 60 * 1000;

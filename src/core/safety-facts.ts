@@ -41,6 +41,12 @@ export const batchBegun = z.strictObject({ type: z.literal('batchBegun') });
 export const FOODS = ['ground', 'needled', 'poultry', 'whole', 'trim', 'raw', 'cooked'] as const;
 export const STAGES = ['cook', 'raw', 'cooling', 'held'] as const;
 
+const coolingStep = z.strictObject({
+  reached: z.enum(['none', 'seventy', 'cold']),
+  /** A step was reached after its time: it stays so. */
+  late: z.boolean(),
+});
+
 export const temperatureRead = z.strictObject({
   type: z.literal('temperatureRead'),
   degreesF: figure,
@@ -50,9 +56,9 @@ export const temperatureRead = z.strictObject({
   /** The limit that was in force, and whether the reading kept it. */
   limitF: figure.optional(),
   passed: z.boolean(),
-  /** Of cooling food: the entry and the instant that it began with, and the last step that is reached. */
+  /** Of cooling food: the entry and the instant that it began with, and how far it was before and is with this reading. */
   cooling: z
-    .strictObject({ begun: name, since: instant, reached: z.enum(['none', 'seventy', 'cold']) })
+    .strictObject({ begun: name, since: instant, before: coolingStep, now: coolingStep.optional() })
     .optional(),
 });
 

@@ -33,9 +33,9 @@ function reading(
   const text = `${passed ? 'kept' : 'missed'} ${degreesF.toString()}`;
   if (stage === 'raw') return [[rawKey(lot, what), { text }]];
   if (stage === 'cook' && lot === undefined) return [[cookKey(what), { text }]];
-  return cooling === undefined
-    ? []
-    : [[coolingKey(what), { text: `${cooling.reached} ${cooling.since} ${cooling.begun}` }]];
+  if (cooling === undefined) return [];
+  const { reached, late } = cooling.now ?? cooling.before;
+  return [[coolingKey(what), { text: `${reached} ${cooling.since} ${cooling.begun}${late ? ' late' : ''}` }]];
 }
 
 /** Trim is one thing, and ground meat is, in whatever words they were said: a cold reading of one stops its alarm. */
@@ -71,13 +71,14 @@ export interface Cooling {
   readonly what: string;
   readonly begun: string;
   readonly since: string;
-  readonly reached: 'none' | 'seventy' | 'cold';
+  readonly reached: 'none' | 'seventy';
+  readonly late: boolean;
 }
 
 export const coolings = (memory: ReadonlyMap<string, Ledger>): readonly Cooling[] =>
-  watches(memory).flatMap(({ is, of, words: [reached, since = '', begun = ''] }) =>
+  watches(memory).flatMap(({ is, of, words: [reached, since = '', begun = '', late] }) =>
     is === 'cooling' && (reached === 'none' || reached === 'seventy')
-      ? [{ what: of, begun, since, reached }]
+      ? [{ what: of, begun, since, reached, late: late === 'late' }]
       : [],
   );
 

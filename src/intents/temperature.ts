@@ -19,8 +19,8 @@ export const temperature: Intent<'temperature'> = {
     const cools = coolings(scene.kitchen.memory);
     const cooling = cools.find(({ what }) => what === entry.what) ?? (entry.stage === 'cooling' && entry.what === undefined && cools.length === 1 ? cools[0] : undefined);
     if (cooling !== undefined && (entry.food === 'cooked' || entry.stage === 'cooling' || entry.food === undefined)) {
-      const { what, begun, since, reached } = cooling;
-      return take(scene, { ...entry, what }, { stage: 'cooling', cooling: { begun, since, reached } });
+      const { what, begun, since, reached, late } = cooling;
+      return take(scene, { ...entry, what }, { stage: 'cooling', cooling: { begun, since, before: { reached, late } } });
     }
     if (entry.stage === 'cooling') return refused(say('nothing-cools'));
     const stage = entry.stage ?? stageOf(entry.food, entry.degrees);
@@ -46,7 +46,7 @@ const SAME_MS = 2 * 60 * 1000;
 
 function take(scene: Scene, { degrees, what, food }: Temperature, at: Pick<Reading, 'stage' | 'cooling'> & { lot?: Lot }): Decision {
   const { lot, stage, cooling } = at;
-  const fact = judged(scene.kitchen.settings, { type: 'temperatureRead', degreesF: degrees, what, food, stage, cooling });
+  const fact = judged(scene.kitchen.settings, { type: 'temperatureRead', degreesF: degrees, what, food, stage, cooling }, scene.at);
   if (isRepeat(scene, fact, lot)) {
     const read = say('reading', { what: list([whatWords(fact, lot?.id)]), degrees: degreesOf(degrees) });
     return answered(say('already', { of: list([read]) }));

@@ -37,7 +37,9 @@ function pieceAt(
   if (token.kind === 'figure' && !token.garbled && /^\d+$/.test(token.text))
     return { text: token.text, end: at + 1 };
   if (numbers.words.oh.has(token.text)) return { text: '0', end: at + 1 };
-  const number = wholes(numbers, tokens, at).findLast(({ form }) => form !== 'figure') ?? undefined;
+  const number = wholes(numbers, tokens, at)
+    .filter(({ form }) => form !== 'figure')
+    .toSorted((a, b) => b.end - a.end)[0];
   if (number !== undefined) return { text: String(number.value), end: number.end };
   return token.kind === 'word' && (token.text.length === 1 || isGlued(tokens, at) || isGlued(tokens, at + 1))
     ? { text: token.text.toUpperCase(), end: at + 1 }
