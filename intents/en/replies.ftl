@@ -138,8 +138,8 @@ cook-under = { $what }: { $degrees } is under { $limit }. Keep cooking, and chec
 cook-under-whole = { $what }: { $degrees } is under { $limit }. Keep cooking and check again in { $minutes } min, unless a whole, uncut steak was ordered rarer and your code allows it.
 raw-cold = { $what }: { $degrees }, cold enough (limit { $limit }).
 raw-warm = { $what }: { $degrees } is above { $limit }. Chill it now, ask the person in charge. I ring every { $minutes } min until a reading at or below { $limit } is logged.
-limit-practice = Limit here: { $limit } (common practice for trim ground in house).
-limit-set = Limit here: { $limit } (this kitchen's own setting).
+limit-practice = { $limit } here (common practice for trim ground in house).
+limit-set = { $limit } here (this kitchen's own setting).
 limit-too-low = Not set: the published minimum for ground meat is { $code } for 17 s (Food Code 3-401.11), and a kitchen's own limit is never below it.
 source-ground = Published minimum: { $code } for 17 s (Food Code 3-401.11), { $fsis } (USDA FSIS).
 source-needled = Needled or cubed counts as ground: published minimum { $code } for 17 s (Food Code 3-401.11).
@@ -322,6 +322,7 @@ help =
     Say what you weigh, one thing at a time or several:
     "ribeye 14.2 lb at 7.40" · "trim 1.1" · "fat 1.9" · "12 portions 16 oz" · "portions weigh 11.2"
     "trim is worth 1.50" · "took 25 minutes" · "packing 15 cents each" · "ready cut 9.85" · "done"
+    "grinding the trim" · "burger temp 166" · "ice bath 33" · "what temp for ground trim" · "grind log"
     Wrong? "no, 1.3" · "that was fat not trim" · "drop the fat" · "undo"
     Ask: "where are we" · "what's ribeye at" · "ribeye yield" · "cut or buy ribeye" · "how much ribeye for 40 16-ounce"
 

@@ -50,8 +50,8 @@ export function cookLimit(food: Food | undefined, groundCookF: Decimal | undefin
       return WHOLE_F;
     case 'cooked':
       return undefined;
-    case 'ground':
     // Needled, cubed or injected: bacteria are inside as in ground meat (Food Code 3-201.11(E), 3-401.11(C)).
+    case 'ground':
     case 'needled':
     case 'trim':
     case 'raw':

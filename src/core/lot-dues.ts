@@ -1,5 +1,5 @@
 // What food safety has a kitchen told: pure, from its open lots and what it watches. Hours are elapsed time, except that a
-// new day of a lot begins with the kitchen's own morning. All intervals here are assumptions unless a source is named.
+// new day of a lot begins with the kitchen's own morning. All intervals here are assumptions unless a source is named (see docs/food-safety.md).
 import { decimal } from './decimal.ts';
 import type { Due } from './due.ts';
 import { cookLimit } from './heat.ts';

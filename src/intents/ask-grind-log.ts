@@ -15,13 +15,14 @@ export const askGrindLog: Intent<'askGrindLog'> = {
   },
 };
 
+const endWords = (how: Lot['how'] = 'used'): Reply => say(`lot-${how}`);
 const orNot = (of: readonly Reply[]): ReturnType<typeof list> => list(of.length === 0 ? [say('not-said')] : of);
 const at = (instant: string): Reply => say('line', { of: moment(instant) });
 
 /** The fields in the order of 9 CFR 320.1(b)(4), then the cooking. */
 function logLines(lot: Lot): readonly Reply[] {
   const { id, part, grams, openedAt, openedBy, status, how, from, sources, carriedOver, cleanedBefore, cleanedAfter, batches } = lot;
-  const state = status === 'open' ? say('lot-open') : say(`lot-${how ?? 'used'}`);
+  const state = status === 'open' ? say('lot-open') : endWords(how);
   const amount = grams === undefined ? say('no-weight') : say('weight', { weight: weight(grams) });
   const materials = from.map(({ item, test, supplier }) => say(supplier === undefined ? 'log-material' : 'log-material-from', { item: name(item), part: name(part), test, supplier: name(supplier ?? '') }));
   const readings = batches.flatMap((each, index) => each.readings.map((reading) => readingWords(reading, index + 1)));
