@@ -106,6 +106,101 @@ note = note: { $text }
 noted = Noted: { $text }
 noted-with = Noted with the { $item }: { $text }
 
+## Grinding, cooking, cooling
+
+check-code = Check your local code.
+grind-number = grind { $lot }
+grind-of = grind { $lot } ({ $part })
+grind-weighed = grind { $lot }: { $part } { $weight }
+grinding = grinding { $part }
+grinding-weighed = grinding { $part } { $weight }
+grind-from = from { $of }
+grind-from-nothing = no cutting test behind it
+grind-not-cleaned = no cleaning of the grinder said before it
+grind-next = Say its labels ("lot 4471 est 245"), what was carried over, and the temperature of each batch ("burger temp 166").
+grind-keeps = Raw ground meat keeps 1 to 2 days in the cold (USDA FSIS, FDA storage chart).
+supplier-lot = supplier lot { $number }
+establishment = establishment { $number }
+produced = produced { $date }
+carried-none = nothing carried over
+carried-over = carried over from an earlier lot
+carried-weight = { $weight } carried over from an earlier lot
+grinder-cleaned = grinder cleaned and sanitized
+batch-begun = a batch on the heat
+batch-on = { $what } is on. Take its temperature before it leaves the heat.
+batch-number = grind { $lot }, batch { $batch }
+lot-used = used up
+lot-thrown = thrown away
+lot-open = open
+lot-without-pass = It closes without a passing temperature for each batch.
+lot-stays-open = Grind { $lot } stays open: "grind used up" or "threw out the grind" closes it.
+no-lot-open = No grind is open. Say "grinding the trim" first.
+no-such-lot = There is no open grind { $lot }.
+ground-meat = ground meat
+raw-meat = raw meat
+reading = { $what } { $degrees }
+reading-logged = { $what } { $degrees }, logged.
+cook-passed = { $what }: { $degrees }, passed (limit { $limit }).
+cook-under = { $what }: { $degrees } is under { $limit }. Keep cooking, and check again in { $minutes } min.
+cook-under-whole = { $what }: { $degrees } is under { $limit }. Keep cooking and check again in { $minutes } min, unless a whole, uncut steak was ordered rarer and your code allows it.
+raw-cold = { $what }: { $degrees }, cold enough (limit { $limit }).
+raw-warm = { $what }: { $degrees } is above { $limit }. Chill it now, ask the person in charge. I ring every { $minutes } min until a reading at or below { $limit } is logged.
+limit-practice = { $limit } here (common practice for trim ground in house).
+limit-set = { $limit } here (this kitchen's own setting).
+limit-too-low = Not set: the published minimum for ground meat is { $code } for 17 s (Food Code 3-401.11), and a kitchen's own limit is never below it.
+source-ground = Published minimum: { $code } for 17 s (Food Code 3-401.11), { $fsis } (USDA FSIS).
+source-needled = Needled or cubed counts as ground: published minimum { $code } for 17 s (Food Code 3-401.11).
+source-poultry = Poultry: { $limit } (Food Code 3-401.11 and USDA FSIS).
+source-whole = Whole steaks, chops, roasts: { $limit } and 3 min rest (USDA FSIS), { $limit } for 15 s (Food Code 3-401.11).
+source-cold = Cold holding: { $cold } or below (Food Code 3-501.16).
+source-hold = Cold holding { $cold } or below, hot holding { $hot } or above (Food Code 3-501.16).
+source-cooling = Cooked food: from { $hot } to { $seventy } within 2 h, to { $cold } within 6 h in all (Food Code 3-501.14).
+source-ice = Crushed ice and water, 30 s (USDA FSIS).
+source-boiling = Boiling water at sea level; it boils lower the higher you are (common practice).
+source-log = Fields after 9 CFR 320.1(b)(4), which binds official establishments and retail stores.
+thermometer-read = { $point ->
+    [ice] ice bath
+   *[boiling] boiling water
+  } { $degrees }
+thermometer-right = Thermometer in { $point ->
+    [ice] ice
+   *[boiling] boiling water
+  }: { $degrees }, logged. Within 2 °F (1.1 °C) of { $wanted }.
+thermometer-off = Thermometer in { $point ->
+    [ice] ice
+   *[boiling] boiling water
+  }: { $degrees } is more than 2 °F (1.1 °C) off { $wanted }. Adjust it or take another one, and measure again what it measured.
+cooling-begun = Cooling { $what }: the clock runs. Say its temperature ("cooling { $what } at 68").
+cooling-of = cooling { $what }
+cooling-already = { $what } cools already.
+cooling-goes-on = { $what }: { $degrees }. Next: { $limit } or below before { $hours } h are over.
+cooling-done = { $what }: { $degrees }, cold in time.
+cooling-late = { $what }: { $degrees }, but the time for it is over. Ask the person in charge before anybody eats it.
+nothing-cools = Nothing is cooling. Say "start cooling the chili" first.
+no-lots = Nothing ground yet.
+not-said = not said
+no-weight = weight not said
+log-lot = Grind { $lot }, { $at }, by { $by }: { $part }, { $amount }, { $state }
+log-material = { $item } { $part } (test { $test })
+log-material-from = { $item } { $part } (test { $test }, { $supplier })
+log-materials = Materials: { $of }
+log-labels = Labels: { $of }
+log-carried = Carried over: { $of }
+log-cleaned = Grinder cleaned before: { $before }; after: { $after }
+log-readings = Temperatures: { $of }
+log-passed = batch { $batch } { $degrees } passed ({ $at })
+log-under = batch { $batch } { $degrees } under the limit ({ $at })
+
+due-cook = Grind { $lot } ({ $part }) is open: temperature of the batch you cook? Limit { $limit }. Nothing cooked yet? Say it when it is.
+due-batch = Grind { $lot } ({ $part }): a batch is on the heat. Its temperature? Limit { $limit }.
+due-check = Grind { $lot } ({ $part }) was at { $before }: check again now. Limit { $limit }.
+due-check-food = { $what } was at { $before }: check again now.
+due-raw = { $what } was at { $before }, above cold holding. Chill it now, ask the person in charge, and say its temperature.
+due-storage = Grind { $lot } ({ $part }) is a day old: raw ground meat keeps 1 to 2 days (USDA FSIS, FDA storage chart). Cook or freeze it.
+due-storage-over = Grind { $lot } ({ $part }) is two days old: its storage time is over (USDA FSIS, FDA storage chart). Used up, or thrown away?
+due-cooling-seventy = { $what } must be at 70 °F (21.1 °C) or below by now, 2 h after it began to cool (Food Code 3-501.14). Its temperature? If it is not: ask the person in charge.
+due-cooling-cold = { $what } must be at 41 °F (5 °C) or below by now, 6 h after it began to cool (Food Code 3-501.14). Its temperature? If it is not: ask the person in charge.
+
 ## Corrections
 
 took-back = Took back: { $what }.
@@ -259,6 +354,7 @@ setting-cuttersSeeCosts = { $value ->
     [yes] Cutters see costs and verdicts from now on.
    *[no] Cutters see no costs from now on: weights and yields only.
   }
+setting-groundCookF = Ground meat is cooked to { $value } here from now on.
 setting-laborAvoidable = { $value ->
     [yes] Minutes at the table count in the verdict from now on: hours that would fall if you bought ready-cut.
    *[no] Labor is fixed from now on: it stays in the loaded cost, and out of the verdict.
@@ -267,6 +363,7 @@ help =
     Say what you weigh, one thing at a time or several:
     "ribeye 14.2 lb at 7.40" · "trim 1.1" · "fat 1.9" · "12 portions 16 oz" · "portions weigh 11.2"
     "trim is worth 1.50" · "took 25 minutes" · "packing 15 cents each" · "ready cut 9.85" · "done"
+    "grinding the trim" · "burger temp 166" · "ice bath 33" · "what temp for ground trim" · "grind log"
     Wrong? "no, 1.3" · "that was fat not trim" · "drop the fat" · "undo"
     Ask: "where are we" · "what's ribeye at" · "ribeye yield" · "cut or buy ribeye" · "how much ribeye for 40 16-ounce"
 
@@ -304,6 +401,9 @@ ask-what-they-weigh = { $count ->
    *[other] What do those { $count } portions weigh together?
   }
 ask-labor-add-or-replace = There are { $before } min already. Add to make { $sum }, or replace?
+ask-which-lot = Which one: { $lots }? Its number will do.
+ask-another-lot = Grind { $lot } of { $part } is open. Is this another lot?
+ask-raw-or-cooking = { $what } { $degrees }: is that raw, or cooking?
 ask-labor-rate = Labor is { $before } an hour already. Change it to { $rate }?
 ask-labor-rate-hidden = There is an hourly rate already. Change it?
 ask-more-weights = That makes { $listed } weights for { $count } portions. Are there { $listed }?
@@ -351,6 +451,7 @@ ask-impossible = "{ $words }" can't be right. What { $slot ->
     [cost] was paid
     [minutes] are the minutes
     [each] is the portion size
+    [degrees] is the temperature
    *[other] is the weight
   }?
 ask-number = "{ $words }": which number is that? Say it with "point".

@@ -8,11 +8,11 @@ import type { PastTest, Scene } from '../intents/intent.ts';
 import { itemFor } from '../intents/route.ts';
 import type { Listener } from '../language/listen.ts';
 import { parse } from '../language/parse.ts';
+import { atHand } from './at-hand.ts';
 import { converse, type Heeded } from './converse.ts';
 import { heedEdit } from './edit.ts';
 import type { KitchenId, Store } from './ports/store.ts';
 import type { Message } from './ports/table.ts';
-import { withRecentTests, withSpeaker } from './restore.ts';
 import { understand, type Understood } from './understand.ts';
 
 export interface Hearing {
@@ -66,27 +66,6 @@ function turnedTo(scene: Scene, { about }: Message): Scene {
   const tests = [...memory.tests.filter((each) => each !== test.id), test.id];
   const speakers = new Map(kitchen.speakers).set(speaker, { ...memory, tests });
   return { ...scene, kitchen: { ...kitchen, speakers }, carried: test.item };
-}
-
-/** Reads what the speaker did before, at their first message, and what a correction or an undo may touch. */
-async function atHand(
-  { store, id }: Hearing,
-  state: State,
-  { message, understood }: { message: Message; understood: readonly Understood[] },
-): Promise<Kitchen> {
-  const { speaker, replaces } = message;
-  if (understood.length === 0 && replaces === undefined) return state.kitchen;
-  const { kitchen } = state;
-  if (!kitchen.speakers.has(speaker)) {
-    state.kitchen = await withSpeaker(store, id, { kitchen, speaker });
-    return state.kitchen;
-  }
-  const looksBack = understood.some(
-    (one) => 'entry' in one && (one.entry.kind === 'undo' || one.entry.kind === 'correct'),
-  );
-  if (looksBack || replaces !== undefined)
-    state.kitchen = await withRecentTests(store, id, { kitchen, speaker });
-  return state.kitchen;
 }
 
 const PAST_SHOWN = 5;

@@ -1,10 +1,22 @@
 // What one entry of a cook can say, slot by slot. Weights are grams, prices are per pound; a slot that was not said
 // is absent. The names outside (weightLb, eachOz …) are made at the border by entry-json.ts.
 import type { Decimal } from './decimal.ts';
-import type { TestId } from './facts.ts';
+import type { LotId, TestId } from './facts.ts';
 import type { Grouping } from './pools.ts';
 import type { Grams } from './quantity.ts';
+import type { Food } from './safety-facts.ts';
 import type { SettingName } from './setting.ts';
+
+/** Degrees Fahrenheit, whatever was spoken. */
+export type DegreesF = Decimal;
+
+/** Numbers and names that stand on the label of supplied meat. */
+export interface Label {
+  supplierLot?: string;
+  establishment?: string;
+  supplier?: string;
+  produced?: string;
+}
 
 interface Slots {
   receive: {
@@ -71,6 +83,7 @@ interface Slots {
     minutes?: Decimal;
     rate?: Decimal;
     costEach?: Decimal;
+    degrees?: DegreesF;
     newItem?: string;
     newPart?: string;
     /** A bare number after "no": what it measures shows only in the entry that it corrects. */
@@ -81,7 +94,25 @@ interface Slots {
   rename: { item?: string; newItem: string };
   note: { text: string };
   /** The kitchen's own choice; `value` as the setting writes it. */
-  setting: { setting: SettingName; value: string };
+  setting: { setting: SettingName; value: string; degrees?: DegreesF };
+  grind: { weight?: Grams; part?: string; item?: string } & Label & { another?: boolean };
+  /** What the label of the supplied meat says. */
+  grindSource: Label & { lot?: LotId };
+  carryOver: { weight?: Grams; none?: boolean; lot?: LotId };
+  cleaned: object;
+  batch: { lot?: LotId };
+  endLot: { how: 'used' | 'thrown'; lot?: LotId };
+  temperature: {
+    degrees: DegreesF;
+    what?: string;
+    food?: Food;
+    stage?: 'raw' | 'cook' | 'cooling';
+    lot?: LotId;
+  };
+  thermometer: { point: 'ice' | 'boiling'; degrees: DegreesF };
+  cooling: { what: string };
+  askTemperature: { part?: string; food?: Food };
+  askGrindLog: object;
   askCost: { item?: string; price?: Decimal };
   askYield: { item?: string };
   /** Told apart by supplier, or by who cut. */
@@ -108,6 +139,7 @@ export interface BareNumber {
   readonly money?: Decimal;
   readonly count?: number;
   readonly minutes?: Decimal;
+  readonly degrees?: DegreesF;
 }
 
 export type Kind = keyof Slots;

@@ -1,8 +1,9 @@
 // A kitchen as its facts tell it: the tests at hand, what is remembered of each item, and what each speaker
 // last did. Closed tests are kept as sums (the pool) and only the newest few whole.
 import type { Decimal } from './decimal.ts';
-import type { Recorded, TestId } from './facts.ts';
+import type { LotId, Recorded, TestId } from './facts.ts';
 import type { CostSettings } from './figures.ts';
+import { evolveLots, type Lot } from './lots.ts';
 import * as memory from './memory.ts';
 import { EMPTY_POOL, type Pool, withoutTest, withTest } from './pool.ts';
 import { contributions } from './pools.ts';
@@ -21,6 +22,8 @@ export interface Settings extends CostSettings {
   readonly laborRatePerHour?: Decimal;
   /** Costs are shown to cutters too. */
   readonly cuttersSeeCosts?: boolean;
+  /** What ground trim is cooked to here, °F. */
+  readonly groundCookF?: Decimal;
 }
 
 export interface Kitchen {
@@ -31,6 +34,9 @@ export interface Kitchen {
   /** Open tests and the newest closed ones. */
   readonly tests: ReadonlyMap<TestId, Test>;
   readonly nextTest: TestId;
+  /** Open lots of ground meat and the newest closed ones. */
+  readonly lots: ReadonlyMap<LotId, Lot>;
+  readonly nextLot: LotId;
   readonly memory: memory.Memory;
   /** By item; and by what a part of them has in common (see pools.ts). */
   readonly pools: ReadonlyMap<string, Pool>;
@@ -45,6 +51,8 @@ export const newKitchen = (settings: Settings): Kitchen => ({
   settings,
   tests: new Map(),
   nextTest: 1,
+  lots: new Map(),
+  nextLot: 1,
   memory: new Map(),
   pools: new Map(),
   items: new Set(),
@@ -62,6 +70,7 @@ export function evolve(kitchen: Kitchen, recorded: Recorded): Kitchen {
     ...withMemory(next, memory.remember(next.memory, recorded)),
     ...names(next, recorded),
     speakers: evolveSpeakers(next.speakers, recorded),
+    ...evolveLots(next, recorded),
   };
 }
 

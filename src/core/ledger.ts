@@ -36,6 +36,8 @@ export interface Held {
   readonly value: Remembered | Chosen;
   /** When it was said, or the later time from which it holds. */
   readonly at: string;
+  /** The entry that said it. */
+  readonly entry: string;
 }
 
 /**
@@ -54,7 +56,8 @@ export function newest(ledger: Ledger, now = ''): Held | undefined {
     }
     const from = dateOf(line.value);
     const isNewer = held === undefined || (from !== undefined && from > held.at);
-    if (isNewer && (from === undefined || from <= now)) held = { value: line.value, at: from ?? line.at };
+    if (isNewer && (from === undefined || from <= now))
+      held = { value: line.value, at: from ?? line.at, entry: line.entry };
   }
   return held;
 }

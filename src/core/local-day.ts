@@ -1,5 +1,19 @@
-// A day of the week as a cook says it, to the instant at which it begins where the kitchen is.
+// Days and hours of a place, by its zone. An hour that the clock skips comes an hour later; of one that it shows twice it is the first.
 import { Temporal } from 'temporal-polyfill';
+
+export const DAY_MS = 24 * 60 * 60 * 1000;
+
+/** The local date at an instant, "2026-03-06". */
+export const localDate = (at: number, timezone: string): string =>
+  Temporal.Instant.fromEpochMilliseconds(at).toZonedDateTimeISO(timezone).toPlainDate().toString();
+
+/** The instant at which the clock of a place shows a time of a date. */
+export const instantOf = (date: string, time: string, timezone: string): number =>
+  Temporal.PlainDateTime.from(`${date}T${time}`).toZonedDateTime(timezone).epochMilliseconds;
+
+/** The date so many days later. */
+export const laterDate = (date: string, days: number): string =>
+  Temporal.PlainDate.from(date).add({ days }).toString();
 
 /** "tomorrow", or a weekday in English, as the sentence files write it. */
 const DAYS = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday'];

@@ -4,6 +4,7 @@ import type { FactOf, PlainFact, Recorded } from './facts.ts';
 import { type Chosen, type Held, type Ledger, newest, type Remembered, write } from './ledger.ts';
 import { perLbOf } from './money.ts';
 import type { SettingName } from './setting.ts';
+import { watched } from './watched.ts';
 
 export type Memory = ReadonlyMap<string, Ledger>;
 
@@ -23,7 +24,8 @@ export const settingKey = (setting: SettingName): string => `setting:${setting}`
 type Line = readonly [key: string, value: Remembered | Chosen];
 
 /** What a fact about an item leaves in the memory. */
-function remembered(fact: PlainFact, item: string | undefined): readonly Line[] {
+function remembered(fact: PlainFact, recorded: Recorded): readonly Line[] {
+  const { item } = recorded;
   switch (fact.type) {
     case 'received': {
       const amount = fact.perLb ?? (fact.cost === undefined ? undefined : perLbOf(fact.cost, fact.grams));
@@ -51,6 +53,10 @@ function remembered(fact: PlainFact, item: string | undefined): readonly Line[] 
         : [[sizeKey(item), { amount: fact.eachGrams }]];
     case 'chosen':
       return [[settingKey(fact.setting), { text: fact.value }]];
+    case 'temperatureRead':
+    case 'coolingBegun':
+    case 'cleaned':
+      return watched(fact, recorded);
     case 'listed':
     case 'packed':
     case 'removed':
@@ -59,6 +65,12 @@ function remembered(fact: PlainFact, item: string | undefined): readonly Line[] 
     case 'closed':
     case 'dropped':
     case 'undone':
+    case 'ground':
+    case 'sourced':
+    case 'carriedOver':
+    case 'batchBegun':
+    case 'thermometerChecked':
+    case 'lotEnded':
       return [];
   }
 }
@@ -85,8 +97,8 @@ function readyCutLines({
 export function remember(memory: Memory, recorded: Recorded): Memory {
   const { fact } = recorded;
   if (fact.type === 'undone') return cover(memory, recorded, fact.target);
-  if (fact.type !== 'corrected') return writeLines(memory, recorded, remembered(fact, recorded.item));
-  return writeLines(cover(memory, recorded, fact.target), recorded, remembered(fact.by, recorded.item));
+  if (fact.type !== 'corrected') return writeLines(memory, recorded, remembered(fact, recorded));
+  return writeLines(cover(memory, recorded, fact.target), recorded, remembered(fact.by, recorded));
 }
 
 export interface Recalled {

@@ -38,6 +38,7 @@ const WORDS: Readonly<Record<Field, string>> = {
   minutes: 'minutes',
   rate: 'rate',
   costEach: 'each',
+  degrees: 'degrees',
 };
 
 function measuredAs(number: BareNumber, field: Field): Correct[Field] {
@@ -59,6 +60,8 @@ function measuredAs(number: BareNumber, field: Field): Correct[Field] {
       return number.each;
     case 'minutes':
       return number.minutes;
+    case 'degrees':
+      return number.degrees;
   }
 }
 
@@ -110,8 +113,18 @@ function fieldValues(fact: PlainFact): readonly (readonly [Field, unknown])[] {
     case 'packed':
       return [['costEach', fact.costEach]];
     case 'tared':
+    case 'ground':
       return [['weight', fact.grams]];
+    case 'temperatureRead':
+    case 'thermometerChecked':
+      return [['degrees', fact.degreesF]];
     case 'listed':
+    case 'sourced':
+    case 'carriedOver':
+    case 'cleaned':
+    case 'batchBegun':
+    case 'coolingBegun':
+    case 'lotEnded':
     case 'removed':
     case 'noted':
     case 'turned':

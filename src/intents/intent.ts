@@ -1,6 +1,6 @@
 // What every intent is: the slots that its sentences fill, and what it decides in a scene. One file an intent.
 import type { Entry, EntryOf, Kind } from '../core/entry.ts';
-import type { Fact, TestId } from '../core/facts.ts';
+import type { Fact, LotId, Recorded, TestId } from '../core/facts.ts';
 import type { Kitchen } from '../core/kitchen.ts';
 import type { UsualWeights } from '../core/plausible.ts';
 import type { Question, Wanted } from '../core/question.ts';
@@ -37,7 +37,14 @@ export interface Scene {
 export interface NewFact {
   readonly fact: Fact;
   readonly test?: TestId;
+  readonly lot?: LotId;
   readonly item?: string;
+}
+
+/** The test or the lot that a fact is about, where it is at hand. */
+export function aboutOf({ kitchen }: Scene, { test, lot }: Pick<Recorded, 'test' | 'lot'>): { readonly facts: readonly Recorded[] } | undefined {
+  if (test !== undefined) return kitchen.tests.get(test);
+  return lot === undefined ? undefined : kitchen.lots.get(lot);
 }
 
 /** A question before it is put. */

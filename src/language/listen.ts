@@ -3,6 +3,8 @@ import { isDecimal } from '../core/decimal.ts';
 import type { KitchenUnit } from '../core/quantity.ts';
 import type { Language } from './language.ts';
 import type { ReadSlot } from './match.ts';
+import { codeReader } from './code-slot.ts';
+import { foodReaders } from './food-words.ts';
 import { freeWords, nameReaders } from './name-slots.ts';
 import { isNumberWord } from './number-words.ts';
 import type { Limits, SlotReader, SlotReading } from './slot.ts';
@@ -52,6 +54,15 @@ export function listener(
       anyPart: part.any,
       container: container.known,
       anyContainer: container.any,
+      ...foodReaders(language.foods),
+      // What cools may be called anything that is no number.
+      freeFood: (tokens, at) =>
+        freeWords(
+          tokens,
+          at,
+          (word) => !isNumberWord(language.numbers, word) && !language.chatter.has(word),
+        ).map((each) => ({ ...each, cost: 1 })),
+      code: codeReader(context.numbers),
       supplier: (tokens, at) =>
         freeWords(
           tokens,

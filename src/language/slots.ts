@@ -4,6 +4,7 @@ import { portionUnit, toGrams, type WeightUnit } from '../core/quantity.ts';
 import { amounts, exactAmounts } from './amount.ts';
 import { bareNumbers } from './bare-number.ts';
 import { countReader } from './count-slot.ts';
+import { degreeReader, degreeReaders } from './degrees.ts';
 import { durations } from './duration.ts';
 import { lists } from './list.ts';
 import { priceReader, sumReader, totalReader } from './money-slots.ts';
@@ -24,6 +25,7 @@ export function numberReaders(context: SlotContext): Readonly<Record<string, Slo
   const size = once(sizeReader(context, false));
   const sizeOrTotal = once(sizeReader(context, true));
   const price = once(priceReader(context, decimal('0.000001')));
+  const degrees = degreeReader(context);
   return {
     weight,
     unitWeight: (tokens, at) => weight(tokens, at).filter((each) => each.unit !== undefined),
@@ -60,9 +62,10 @@ export function numberReaders(context: SlotContext): Readonly<Record<string, Slo
     number: (tokens, at) =>
       amounts(context.numbers, tokens, at).map((each) => impossible(each, each.value.gt(0))),
     list: listReader(context),
-    bare: (tokens, at) => bareNumbers(context, tokens, at),
+    ...degreeReaders(degrees),
+    bare: (tokens, at) => bareNumbers({ context, degrees }, tokens, at),
     answer: (tokens, at) => [
-      ...bareNumbers(context, tokens, at),
+      ...bareNumbers({ context, degrees }, tokens, at),
       ...durations(context, tokens, at).map((each) => ({ ...each, value: { minutes: each.value } })),
     ],
   };

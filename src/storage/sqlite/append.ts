@@ -50,11 +50,22 @@ function messageWriter(db: Connection): (turn: Turn) => boolean {
 
 function factWriter(db: Connection): (turn: Turn, recorded: Recorded) => void {
   const insert = db.prepare(
-    `INSERT INTO fact (kitchen, message, entry, speaker, at, test, item, type, body)
-     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+    `INSERT INTO fact (kitchen, message, entry, speaker, at, test, lot, item, type, body)
+     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
   );
-  return ({ kitchen, message }, { entry, speaker, at, test, item, fact }) => {
-    insert.run(kitchen, message, entry, speaker, at, test ?? null, item ?? null, fact.type, encodeFact(fact));
+  return ({ kitchen, message }, { entry, speaker, at, test, lot, item, fact }) => {
+    insert.run(
+      kitchen,
+      message,
+      entry,
+      speaker,
+      at,
+      test ?? null,
+      lot ?? null,
+      item ?? null,
+      fact.type,
+      encodeFact(fact),
+    );
   };
 }
 

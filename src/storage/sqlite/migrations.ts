@@ -7,6 +7,7 @@ import { SCHEMA_1 } from './schema.ts';
 import { SCHEMA_2 } from './schema-2.ts';
 import { SCHEMA_3 } from './schema-3.ts';
 import { foldPoolsAnew } from './schema-4.ts';
+import { SCHEMA_5 } from './schema-5.ts';
 
 /** Makes version n+1 of version n; its place in the list is n. */
 export type Migration = (db: Connection) => void;
@@ -22,6 +23,9 @@ export const MIGRATIONS: readonly Migration[] = [
     db.exec(SCHEMA_3);
   },
   foldPoolsAnew,
+  (db) => {
+    db.exec(SCHEMA_5);
+  },
 ];
 
 /** SQLite's application_id: "BLKH". It tells our files from another program's. */

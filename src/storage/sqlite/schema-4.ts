@@ -24,7 +24,7 @@ export function foldPoolsAnew(db: Connection): void {
 
 function folded(db: Connection, id: string, empty: Kitchen): Kitchen {
   const facts = db.prepare<[string], FactRow>(
-    'SELECT seq, entry, speaker, at, test, item, body FROM fact WHERE kitchen = ? ORDER BY seq',
+    'SELECT seq, entry, speaker, at, test, NULL AS lot, item, body FROM fact WHERE kitchen = ? ORDER BY seq',
   );
   let kitchen = empty;
   for (const row of facts.iterate(id)) kitchen = evolve(kitchen, recordedOf(row));

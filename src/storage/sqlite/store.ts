@@ -39,6 +39,9 @@ export function storeOn(db: Connection, options: StoreOptions): SqliteStore {
     append: (turn) => trying(() => append(turn)),
     replyTo: (kitchen, message) => trying(() => reply.get(kitchen, message)?.reply),
     testFacts: (kitchen, test) => trying(() => facts.ofTest(kitchen, test)),
+    lotFacts: (kitchen, lot) => trying(() => facts.ofLot(kitchen, lot)),
+    newestLots: (kitchen, limit) => trying(() => views.newestLots(kitchen, limit)),
+    closedSince: (kitchen, at, limit) => trying(() => views.closedSince(kitchen, at, limit)),
     speakerFacts: (kitchen, speaker, limit) => trying(() => facts.ofSpeaker(kitchen, speaker, limit)),
     closedTests: (kitchen, item, limit) => trying(() => views.closed(kitchen, item, limit)),
     kitchens: () => trying(() => kitchens.all().map(({ id }) => id)),
@@ -55,8 +58,9 @@ const statements = (db: Connection) => ({
   kitchens: db.prepare<[], { id: string }>('SELECT id FROM kitchen ORDER BY id'),
 });
 
-const allViews = ({ tests, memory, pools, names }: ReturnType<typeof viewReader>, kitchen: string) => ({
+const allViews = ({ tests, lots, memory, pools, names }: ReturnType<typeof viewReader>, kitchen: string) => ({
   tests: tests(kitchen),
+  lots: lots(kitchen),
   memory: memory(kitchen),
   pools: pools(kitchen),
   names: names(kitchen),
