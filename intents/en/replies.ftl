@@ -99,6 +99,40 @@ note = note: { $text }
 noted = Noted: { $text }
 noted-with = Noted with the { $item }: { $text }
 
+## On weight, end pieces, products, and from the pan
+
+all-on-weight = all { $listed } within ±{ $tolerance }
+off-weight = { $under } under and { $over } over ±{ $tolerance }
+portion-spread = Portions spread { $spread }
+capability = Cp { $cp }, Cpk { $cpk }
+given-away = Overweight gives away { $each } a portion, { $all } in this test.
+end-piece-even = End piece { $each }: { $count } of { $size }.
+end-piece-trim = { $count ->
+    [0] End piece { $each } to trim.
+   *[other] End piece { $each }: { $count } of { $size }, the other { $over } to trim (reckoned, not weighed).
+  }
+end-piece-portion = { $count ->
+    [0] End piece { $each }: a portion of its own.
+   *[other] End piece { $each }: { $count } of { $size }, and one of { $over } (reckoned, not weighed).
+  }
+end-piece-no-size = What size are you cutting? Say it first, like "portions of 12 oz".
+ask-end-piece = End piece { $each }: { $count } { $count ->
+    [one] portion
+   *[other] portions
+  } of { $size }. The other { $over }: trim, or a smaller portion?
+ask-end-piece-small = End piece { $each } is less than { $size }: trim, or a smaller portion?
+product = { $part } as a product
+cooked-weight = cooked { $weight }
+served-weight = served { $weight }
+cooking-loss = cooking loss { $weight }, { $raw } of the raw portions ({ $paid } of the weight paid for)
+served-share = { $raw } of the raw portions ({ $paid } of the weight paid for)
+served-cost = a pound on the plate costs { $cost }
+served-portion = a portion { $cost } ({ $size } on the plate)
+cooked-needs-portions = No portions to cook yet: say first what they weigh.
+ask-cooked-heavier = { $weight } is more than the { $from } that went in. What does it weigh?
+ask-cooked-half = { $weight } would be { $share } of the raw portions. Is that right, or what does it weigh?
+ask-cooked-replace = That was { $before } before. Is { $weight } right?
+
 ## Corrections
 
 took-back = Took back: { $what }.
@@ -213,8 +247,38 @@ tests-behind = { $tests } { $tests ->
     [one] test
    *[other] tests
   } behind it
+order-pieces = That is { $pieces } { $pieces ->
+    [one] piece
+   *[other] pieces
+  } like those tested ({ $weight } each, in the mean)
+order-sure = To have enough with a chance of 90 %: { $weight } ({ $pieces } { $pieces ->
+    [one] piece
+   *[other] pieces
+  }).
+order-not-sure = How far it may fall short nobody can tell yet: that takes three tests that are alike.
 plan = { $count } of { $size } out of { $weight }, { $over } left over.
+plan-even = Nothing left over at about { $sizes }.
+plan-even-size = { $count } × { $size }
+plan-nothing-left = Nothing is left of that piece.
 menu-price = { $item }: charge { $price } at { $share } food cost ({ $size } costs { $cost }).
+food-cost = { $item }: at { $price } a portion of { $size } ({ $cost }) is { $share } food cost.
+cutting-heavy = Yes, { $item } is cut heavy: { $off } over its size in the mean ({ $share })
+cutting-light = No, { $item } is cut light: { $off } under its size in the mean ({ $share })
+cutting-on-weight = No, { $item } is on weight: { $off } off its size in the mean ({ $share })
+heavy-behind = { $portions } portions of { $tests } { $tests ->
+    [one] test
+   *[other] tests
+  } in the last { $weeks } weeks, all cutters
+heavy-off = of { $listed } weighed singly { $under } under and { $over } over tolerance
+heavy-gives-away = Overweight gives away { $portion } a portion, { $test } a test, { $week } a week.
+no-portions-weighed = No portions of { $item } weighed against a size in the last { $weeks } weeks.
+cost-by-value = { $item } by market value, { $cost } to share:
+product-share = { $part } { $weight } at { $value } carries { $share }: { $cost }, { $factor } × the price paid
+by-product-method = By the by-product method the portions carry the rest: { $cost }, { $factor } × the price paid.
+not-shared-price = No cost to share of { $item } yet: it needs a price above what the trim is worth.
+not-shared-products = { $item } has no two products to share its cost: say them like "product tenderloin 3.1 lb worth 18".
+not-shared-value = A product of { $item } has no market value yet: say it ("tenderloin is worth 18"; of the portions it is the ready-cut price).
+not-shared-balance = { $item }: more is weighed than was received, so its cost is not shared.
 costs-hidden = Costs are for the lead and the owner.
 settings-not-yours = The kitchen's settings are for the lead and the owner.
 setting-unread = I can't set it to that. Nothing was changed.
@@ -222,6 +286,7 @@ setting-cuttersSeeCosts = { $value ->
     [yes] Cutters see costs and verdicts from now on.
    *[no] Cutters see no costs from now on: weights and yields only.
   }
+setting-portionTolerance = Portions may be { $value } off their size from now on.
 setting-laborAvoidable = { $value ->
     [yes] Minutes at the table count in the verdict from now on: hours that would fall if you bought ready-cut.
    *[no] Labor is fixed from now on: it stays in the loaded cost, and out of the verdict.

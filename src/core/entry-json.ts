@@ -37,9 +37,13 @@ const PLAIN = new Set([
   'pieces',
   'setting',
   'value',
+  'rest',
 ]);
 /** Slots that the table of entries does not list for a kind. */
-const HIDDEN: Readonly<Record<string, readonly string[]>> = { weigh: ['container'] };
+const HIDDEN: Readonly<Record<string, readonly string[]>> = {
+  weigh: ['container'],
+  askPlan: ['item'],
+};
 
 /** A bare number, as what it most likely measures: a weight, unless it can't be one. */
 function bareJson({ weight, price, minutes }: BareNumber): Json {

@@ -20,6 +20,8 @@ export interface Settings extends CostSettings {
   readonly laborRatePerHour?: Decimal;
   /** Costs are shown to cutters too. */
   readonly cuttersSeeCosts?: boolean;
+  /** By how much a portion may be off its size. */
+  readonly portionTolerance?: Grams;
 }
 
 export interface Kitchen {

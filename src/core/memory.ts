@@ -53,6 +53,9 @@ function remembered(fact: PlainFact, item: string | undefined): readonly Line[] 
     case 'closed':
     case 'dropped':
     case 'undone':
+    case 'sold':
+    case 'cooked':
+    case 'served':
       return [];
   }
 }

@@ -2,13 +2,22 @@
 // what it makes of the settings, stands in the table below and nowhere else. A setting is remembered like a price, so that it
 // can be taken back.
 import { z } from 'zod';
+import { decimal } from './decimal.ts';
 import type { Settings } from './kitchen.ts';
 
 const yesOrNo = z.enum(['yes', 'no']).transform((text) => text === 'yes');
 
+/** A weight in grams, above 0. */
+const grams = z
+  .string()
+  .regex(/^\d{1,4}(\.\d{1,20})?$/)
+  .transform(decimal)
+  .refine((value) => value.gt(0));
+
 const readers = {
   cuttersSeeCosts: yesOrNo.transform((value) => ({ cuttersSeeCosts: value })),
   laborAvoidable: yesOrNo.transform((value) => ({ laborAvoidable: value })),
+  portionTolerance: grams.transform((value) => ({ portionTolerance: value })),
 } as const satisfies Readonly<Record<string, z.ZodType<Partial<Settings>, string>>>;
 
 export type SettingName = keyof typeof readers;

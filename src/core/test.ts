@@ -42,6 +42,11 @@ export interface Test {
   readonly portions: Portions;
   readonly labor: Labor;
   readonly packingEach?: Decimal;
+  /** Parts that are products for sale, each once. */
+  readonly products: readonly string[];
+  /** The weight of the portions out of the oven, and of what is served of it. */
+  readonly cookedGrams?: Grams;
+  readonly servedGrams?: Grams;
   readonly notes: readonly string[];
   /** All facts of the test, the undone ones too, in the order of the log. */
   readonly facts: readonly Recorded[];
@@ -118,6 +123,7 @@ function open(recorded: Recorded, fact: FactOf<'received'>): Test {
     credits: {},
     portions: { batches: [], list: [] },
     labor: {},
+    products: [],
     notes: [],
     facts: [],
   };
@@ -154,6 +160,12 @@ function apply(test: Test, recorded: Recorded, fact: Fact): Test {
       return remove(test, fact.part);
     case 'noted':
       return { ...test, notes: [...test.notes, fact.text] };
+    case 'sold':
+      return { ...test, products: [...test.products.filter((part) => part !== fact.part), fact.part] };
+    case 'cooked':
+      return { ...test, cookedGrams: fact.grams };
+    case 'served':
+      return { ...test, servedGrams: fact.grams };
     case 'closed':
       return { ...test, status: 'closed', closedAt: recorded.at, closedFlagged: fact.flagged };
     case 'dropped':

@@ -66,6 +66,8 @@ function changed(fact: PlainFact, entry: Correct): PlainFact | undefined {
     case 'packed':
       return costEach && { ...fact, costEach };
     case 'tared':
+    case 'cooked':
+    case 'served':
       return grams && { ...fact, grams };
     case 'listed':
     case 'removed':
@@ -75,6 +77,7 @@ function changed(fact: PlainFact, entry: Correct): PlainFact | undefined {
     case 'closed':
     case 'dropped':
     case 'undone':
+    case 'sold':
       return undefined;
   }
 }

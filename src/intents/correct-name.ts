@@ -81,6 +81,9 @@ function entryOf(scene: Scene, target: Correctable): Entry | undefined {
       return { kind: 'packing', costEach: fact.costEach };
     case 'removed':
       return { kind: 'remove', part: fact.part };
+    case 'cooked':
+    case 'served':
+      return { kind: fact.type, weight: fact.grams };
     case 'priced':
       return { kind: 'price', item: fact.item, price: fact.perLb };
     case 'readyCutPriced':
@@ -88,6 +91,7 @@ function entryOf(scene: Scene, target: Correctable): Entry | undefined {
         ? { kind: 'readyCut', item: fact.item, price: fact.perLb }
         : { kind: 'readyCut', item: fact.item, priceEach: fact.each, each: fact.eachGrams };
     case 'received':
+    case 'sold':
     case 'tared':
     case 'noted':
     case 'turned':

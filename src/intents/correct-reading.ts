@@ -110,8 +110,11 @@ function fieldValues(fact: PlainFact): readonly (readonly [Field, unknown])[] {
     case 'packed':
       return [['costEach', fact.costEach]];
     case 'tared':
+    case 'cooked':
+    case 'served':
       return [['weight', fact.grams]];
     case 'listed':
+    case 'sold':
     case 'removed':
     case 'noted':
     case 'turned':

@@ -47,6 +47,8 @@ export function fieldsOf(type: PlainFact['type']): readonly Field[] {
     case 'packed':
       return ['costEach'];
     case 'tared':
+    case 'cooked':
+    case 'served':
       return ['weight'];
     case 'listed':
     case 'removed':
@@ -56,6 +58,7 @@ export function fieldsOf(type: PlainFact['type']): readonly Field[] {
     case 'closed':
     case 'dropped':
     case 'undone':
+    case 'sold':
       return [];
   }
 }
