@@ -105,6 +105,7 @@ all-on-weight = all { $listed } within ±{ $tolerance }
 off-weight = { $under } under and { $over } over ±{ $tolerance }
 portion-spread = Portions spread { $spread }
 capability = Cp { $cp }, Cpk { $cpk }
+given-away-all = In this test overweight gives away { $all }.
 given-away = Overweight gives away { $each } a portion, { $all } in this test.
 end-piece-even = End piece { $each }: { $count } of { $size }.
 end-piece-trim = { $count ->
@@ -250,12 +251,12 @@ tests-behind = { $tests } { $tests ->
 order-pieces = That is { $pieces } { $pieces ->
     [one] piece
    *[other] pieces
-  } like those tested ({ $weight } each, in the mean)
-order-sure = To have enough with a chance of 90 %: { $weight } ({ $pieces } { $pieces ->
+  } like those tested (mean { $weight })
+order-sure = For a 90 % chance that it is enough: { $weight } ({ $pieces } { $pieces ->
     [one] piece
    *[other] pieces
   }).
-order-not-sure = How far it may fall short nobody can tell yet: that takes three tests that are alike.
+order-not-sure = how sure that is shows from three tests on
 plan = { $count } of { $size } out of { $weight }, { $over } left over.
 plan-even = Nothing left over at about { $sizes }.
 plan-even-size = { $count } × { $size }

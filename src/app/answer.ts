@@ -31,7 +31,8 @@ const ANSWERS: { readonly [K in Kind]?: (question: Question, entry: EntryOf<K>) 
   choice: (question, { option }) => chosen(question, option),
   no: () => DROP,
   amount: (question, { number }) => filled(question, number),
-  name: (question, entry) => (isChoice(question, entry.part) ? chosen(question, entry.part) : named(question.wants, entry)),
+  name: (question, entry) =>
+    isChoice(question, entry.part) ? chosen(question, entry.part) : named(question.wants, entry),
   undo: ({ recorded }) => (recorded ? NONE : DROP),
   correct: (question, entry) => corrected(question, entry),
   tare: (question, entry) => tareTold(question, entry),

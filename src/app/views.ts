@@ -56,7 +56,10 @@ export function testRow(kitchen: Kitchen, test: Test): TestRow {
 
 function pastFigures(kitchen: Kitchen, test: Test): Readonly<Record<string, string>> {
   const { receivedGrams, portions, costs, pricePerLb } = figures(test, kitchen.settings);
-  const shown: Record<string, string> = { receivedGrams: figure(receivedGrams), ...portionRow(test, kitchen.settings) };
+  const shown: Record<string, string> = {
+    receivedGrams: figure(receivedGrams),
+    ...portionRow(test, kitchen.settings),
+  };
   if (portions !== undefined)
     Object.assign(shown, { portionGrams: figure(portions.grams), yieldPct: figure(portions.yieldPct) });
   if (pricePerLb !== undefined) shown['pricePerLb'] = figure(pricePerLb);

@@ -21,7 +21,10 @@ export interface CookingFigures {
 }
 
 /** What the pan left of the portions of a test; undefined where nothing cooked was weighed. */
-export function cookingFigures({ cookedGrams, servedGrams: plated }: Pick<Test, 'cookedGrams' | 'servedGrams'>, figures: Figures): CookingFigures | undefined {
+export function cookingFigures(
+  { cookedGrams, servedGrams: plated }: Pick<Test, 'cookedGrams' | 'servedGrams'>,
+  figures: Figures,
+): CookingFigures | undefined {
   const servedGrams = plated ?? cookedGrams;
   if (servedGrams === undefined) return undefined;
   const { portions, receivedGrams } = figures;

@@ -44,8 +44,18 @@ export function portionRow(test: Test, settings: ToleranceSettings): StoredPorti
   if (targetGrams === undefined || meanGrams === undefined || count === undefined) return {};
   const listed = testOnWeight(test, settings);
   const above = meanGrams.gt(targetGrams) ? meanGrams.minus(targetGrams).times(count) : ZERO;
-  const whole = { weighed: listed?.listed ?? count, count, listed: listed?.listed ?? 0, under: listed?.under ?? 0, over: listed?.over ?? 0 };
-  const weights = { targetGrams, meanGrams: listed?.meanGrams ?? meanGrams, overGrams: listed?.overGrams ?? above };
+  const whole = {
+    weighed: listed?.listed ?? count,
+    count,
+    listed: listed?.listed ?? 0,
+    under: listed?.under ?? 0,
+    over: listed?.over ?? 0,
+  };
+  const weights = {
+    targetGrams,
+    meanGrams: listed?.meanGrams ?? meanGrams,
+    overGrams: listed?.overGrams ?? above,
+  };
   const entries = [...Object.entries(whole), ...Object.entries(weights)];
   return Object.fromEntries(entries.map(([key, value]) => [key, value.toString()]));
 }
@@ -60,7 +70,13 @@ export function readPortionRow(closedAt: string, stored: StoredPortions): Portio
     targetGrams: decimal(targetGrams),
     meanGrams: decimal(meanGrams),
     overGrams: decimal(overGrams),
-    ...{ weighed: whole('weighed'), count: whole('count'), listed: whole('listed'), under: whole('under'), over: whole('over') },
+    ...{
+      weighed: whole('weighed'),
+      count: whole('count'),
+      listed: whole('listed'),
+      under: whole('under'),
+      over: whole('over'),
+    },
     usableCostPerLb: usableCostPerLb === undefined ? undefined : decimal(usableCostPerLb),
   };
 }
@@ -106,11 +122,21 @@ export function heaviness(rows: readonly PortionRow[], now: string): Heaviness |
 
 /** A list that is a sample stands for all portions of its test. Tests without a cost are left out of all three. */
 function givenAway(rows: readonly PortionRow[], now: string): Heaviness['givenAway'] {
-  const costed = rows.flatMap(({ usableCostPerLb, ...row }) => (usableCostPerLb === undefined ? [] : [{ ...row, usableCostPerLb }]));
+  const costed = rows.flatMap(({ usableCostPerLb, ...row }) =>
+    usableCostPerLb === undefined ? [] : [{ ...row, usableCostPerLb }],
+  );
   if (costed.length === 0) return undefined;
-  const total = sum(costed.map(({ overGrams, weighed, count, usableCostPerLb }) => costOf(overGrams.times(count).div(weighed), usableCostPerLb)));
+  const total = sum(
+    costed.map(({ overGrams, weighed, count, usableCostPerLb }) =>
+      costOf(overGrams.times(count).div(weighed), usableCostPerLb),
+    ),
+  );
   const count = costed.reduce((all, row) => all + row.count, 0);
-  return { perPortion: total.div(count), perTest: total.div(costed.length), perWeek: total.div(weeksOf(costed, now)) };
+  return {
+    perPortion: total.div(count),
+    perTest: total.div(costed.length),
+    perWeek: total.div(weeksOf(costed, now)),
+  };
 }
 
 /** From the first of the tests until now; a week at least, so that one busy day is not taken for seven. */

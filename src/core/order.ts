@@ -21,7 +21,8 @@ export const gramsToBuy = ({ count, eachGrams, receivedGrams, portionGrams }: Or
   eachGrams.times(count).times(receivedGrams).div(portionGrams);
 
 /** How many pieces like those tested (above 0 each) that weight is: rounded up. */
-export const piecesToBuy = (grams: Grams, pieceGrams: Grams): number => roundUp(grams.div(pieceGrams)).toNumber();
+export const piecesToBuy = (grams: Grams, pieceGrams: Grams): number =>
+  roundUp(grams.div(pieceGrams)).toNumber();
 
 /** From so many tests on, their own spread tells how far the next pieces may fall short. */
 const ENOUGH_TESTS = 3;
@@ -32,7 +33,10 @@ const ENOUGH_TESTS = 3;
  * mean of m future values (Hahn & Meeker, Statistical Intervals, ch. 4; from memory). m is counted at the pooled yield: what is bought on top
  * only makes it surer. Undefined with fewer than 3 tests, and where so few tests differ so much that no amount can be told.
  */
-export function gramsToBeSure(pool: Pool, { count, eachGrams }: Pick<Order, 'count' | 'eachGrams'>): Grams | undefined {
+export function gramsToBeSure(
+  pool: Pool,
+  { count, eachGrams }: Pick<Order, 'count' | 'eachGrams'>,
+): Grams | undefined {
   const pooled = poolFigures(pool, {});
   if (pooled?.yieldDeviationPct === undefined || pool.tests < ENOUGH_TESTS) return undefined;
   const pieces = piecesToBuy(gramsToBuy({ count, eachGrams, ...pool }), pool.receivedGrams.div(pool.tests));
@@ -43,7 +47,10 @@ export function gramsToBeSure(pool: Pool, { count, eachGrams }: Pick<Order, 'cou
 }
 
 /** The sizes at which a weight goes up evenly: in so many portions as fit, and in one more. */
-export function evenSizes(grams: Grams, eachGrams: Grams): readonly { readonly count: number; readonly eachGrams: Grams }[] {
+export function evenSizes(
+  grams: Grams,
+  eachGrams: Grams,
+): readonly { readonly count: number; readonly eachGrams: Grams }[] {
   const fit = portionsFrom(grams, eachGrams);
   return [fit, fit + 1].flatMap((count) => (count < 1 ? [] : [{ count, eachGrams: grams.div(count) }]));
 }

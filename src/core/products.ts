@@ -28,7 +28,11 @@ export interface ByValue {
 export type SharingGap = 'price' | 'products' | 'value' | 'balance';
 
 /** The cost by value; the market value of the portions is the ready-cut price. The shares add up to the joint cost, rounded to the cent. */
-export function shareByValue(test: Test, figures: Figures, readyCutPerLb: PerLb | undefined): ByValue | SharingGap {
+export function shareByValue(
+  test: Test,
+  figures: Figures,
+  readyCutPerLb: PerLb | undefined,
+): ByValue | SharingGap {
   const { purchaseCost, pricePerLb, portions } = figures;
   const sold = figures.parts.filter(({ part }) => test.products.includes(part));
   if (sold.length === 0) return 'products';
@@ -42,7 +46,10 @@ export function shareByValue(test: Test, figures: Figures, readyCutPerLb: PerLb 
   if (valued.length < 2) return 'products';
   const jointCost = purchaseCost.minus(figures.creditTotal).plus(sum(sold.map(({ value }) => value)));
   if (jointCost.lte(ZERO)) return 'price';
-  const shares = shareOut(jointCost, valued.map(({ grams, valuePerLb }) => costOf(grams, valuePerLb)));
+  const shares = shareOut(
+    jointCost,
+    valued.map(({ grams, valuePerLb }) => costOf(grams, valuePerLb)),
+  );
   const products = valued.map((each, at) => {
     const share = shares[at] ?? ZERO;
     const usableCostPerLb = perLbOf(share, each.grams);

@@ -22,7 +22,7 @@ export const askOrder: Intent<'askOrder'> = {
       const grams = gramsToBuy({ count, eachGrams: each, ...known });
       const rounded = upTo(grams, unit);
       const args = { item: name(item), weight: weight(rounded), count, size: size(each), share: percent(known.portionGrams.div(known.receivedGrams).times(100)) };
-      return answered(line(say('order', args), known.behind), line(...inPieces(known, grams)), ...beingSure(scene, item, { count, each }));
+      return answered(line(say('order', args), known.behind), ...beingSure(scene, item, { count, each, pieces: inPieces(known, grams) }));
     }),
 };
 
@@ -30,17 +30,16 @@ export const askOrder: Intent<'askOrder'> = {
 const upTo = (grams: Grams, unit: KitchenUnit): Grams => toGrams(roundUp(fromGrams(grams, unit), 1), unit);
 
 /** In whole pieces (or bags, or cases) like those tested. */
-const inPieces = ({ pieceGrams }: Known, grams: Grams): readonly Reply[] => [
-  say('order-pieces', { pieces: piecesToBuy(grams, pieceGrams), weight: weight(pieceGrams) }),
-];
+const inPieces = ({ pieceGrams }: Known, grams: Grams): Reply =>
+  say('order-pieces', { pieces: piecesToBuy(grams, pieceGrams), weight: weight(pieceGrams) });
 
-/** The amount that is enough nine times in ten, or that nobody can tell it yet. */
-function beingSure(scene: Scene, item: string, { count, each }: { count: number; each: Grams }): readonly Reply[] {
+/** The pieces, and the amount that is enough nine times in ten, or that nobody can tell it yet. */
+function beingSure(scene: Scene, item: string, { count, each, pieces }: { count: number; each: Grams; pieces: Reply }): readonly Reply[] {
   const pool = poolOf(scene.kitchen, item);
   const grams = gramsToBeSure(pool, { count, eachGrams: each });
-  if (grams === undefined) return [say('order-not-sure')];
+  if (grams === undefined) return [line(pieces, say('order-not-sure'))];
   const rounded = upTo(grams, scene.kitchen.settings.unit);
-  return [say('order-sure', { weight: weight(rounded), pieces: piecesToBuy(grams, pool.receivedGrams.div(pool.tests)) })];
+  return [line(pieces), say('order-sure', { weight: weight(rounded), pieces: piecesToBuy(grams, pool.receivedGrams.div(pool.tests)) })];
 }
 
 interface Known {

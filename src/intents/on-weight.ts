@@ -29,5 +29,6 @@ export function onWeightLines(scene: Scene, test: Test): readonly Reply[] {
   const each = costs && costOf(overGrams.div(listed), costs.usableCostPerLb);
   if (each === undefined || !each.gt(0)) return [line(...parts)];
   const all = each.times(portions?.count ?? listed);
-  return [line(...parts), sayCost('given-away', { each: money(each), all: money(all) })];
+  const isTold = costs?.giveawayPerPortion?.gt(0) === true;
+  return [line(...parts), sayCost(isTold ? 'given-away-all' : 'given-away', { each: money(each), all: money(all) })];
 }
