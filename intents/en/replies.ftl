@@ -127,8 +127,11 @@ cooked-weight = cooked { $weight }
 served-weight = served { $weight }
 cooking-loss = cooking loss { $weight }, { $raw } of the raw portions ({ $paid } of the weight paid for)
 served-share = { $raw } of the raw portions ({ $paid } of the weight paid for)
-served-cost = a pound on the plate costs { $cost }
-served-portion = a portion { $cost } ({ $size } on the plate)
+served-cost = { $what ->
+    [cooked] as cooked { $cost }
+   *[served] on the plate { $cost }
+  }
+served-portion = a portion { $cost } ({ $size })
 cooked-needs-portions = No portions to cook yet: say first what they weigh.
 ask-cooked-heavier = { $weight } is more than the { $from } that went in. What does it weigh?
 ask-cooked-half = { $weight } would be { $share } of the raw portions. Is that right, or what does it weigh?
@@ -263,9 +266,9 @@ plan-even-size = { $count } × { $size }
 plan-nothing-left = Nothing is left of that piece.
 menu-price = { $item }: charge { $price } at { $share } food cost ({ $size } costs { $cost }).
 food-cost = { $item }: at { $price } a portion of { $size } ({ $cost }) is { $share } food cost.
-cutting-heavy = Yes, { $item } is cut heavy: { $off } over its size in the mean ({ $share })
-cutting-light = No, { $item } is cut light: { $off } under its size in the mean ({ $share })
-cutting-on-weight = No, { $item } is on weight: { $off } off its size in the mean ({ $share })
+cutting-heavy = { $item } is cut heavy: { $off } over its size in the mean ({ $share })
+cutting-light = { $item } is cut light: { $off } under its size in the mean ({ $share })
+cutting-on-weight = { $item } is on weight: { $off } off its size in the mean ({ $share })
 heavy-behind = { $portions } portions of { $tests } { $tests ->
     [one] test
    *[other] tests

@@ -11,6 +11,7 @@ export interface CookingFigures {
   readonly lossOfRawPct?: Decimal;
   readonly lossOfPaidPct?: Decimal;
   /** What goes on the plate: as served, else as cooked. */
+  readonly of: 'served' | 'cooked';
   readonly servedGrams?: Grams;
   readonly servedOfRawPct?: Decimal;
   readonly servedOfPaidPct?: Decimal;
@@ -35,6 +36,7 @@ export function cookingFigures(
     lossGrams,
     lossOfRawPct: lossGrams && ofRaw(lossGrams),
     lossOfPaidPct: lossGrams && ofPaid(lossGrams),
+    of: plated === undefined ? 'cooked' : 'served',
     servedGrams,
     servedOfRawPct: ofRaw(servedGrams),
     servedOfPaidPct: ofPaid(servedGrams),

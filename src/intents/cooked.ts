@@ -70,8 +70,8 @@ const lossWords = ({ lossGrams, lossOfRawPct, lossOfPaidPct }: CookingFigures): 
 const servedWords = ({ servedOfRawPct, servedOfPaidPct }: CookingFigures): readonly Reply[] =>
   servedOfRawPct === undefined || servedOfPaidPct === undefined ? [] : [say('served-share', { raw: percent(servedOfRawPct), paid: percent(servedOfPaidPct) })];
 
-function costLines({ servedCostPerLb, servedPortionCost, servedPortionGrams }: CookingFigures): readonly Reply[] {
+function costLines({ of, servedCostPerLb, servedPortionCost, servedPortionGrams }: CookingFigures): readonly Reply[] {
   if (servedCostPerLb === undefined) return [];
   const portion = servedPortionCost === undefined || servedPortionGrams === undefined ? [] : [sayCost('served-portion', { cost: money(servedPortionCost), size: size(servedPortionGrams) })];
-  return [line(sayCost('served-cost', { cost: price(servedCostPerLb) }), ...portion)];
+  return [line(sayCost('served-cost', { what: of, cost: price(servedCostPerLb) }), ...portion)];
 }
