@@ -107,6 +107,7 @@ portion-spread = Portions spread { $spread }
 capability = Cp { $cp }, Cpk { $cpk }
 given-away-all = In this test overweight gives away { $all }.
 given-away = Overweight gives away { $each } a portion, { $all } in this test.
+end-piece = end piece { $size }
 end-piece-even = End piece { $each }: { $count } of { $size }.
 end-piece-trim = { $count ->
     [0] End piece { $each } to trim.
@@ -259,7 +260,7 @@ order-sure = For a 90 % chance that it is enough: { $weight } ({ $pieces } { $pi
     [one] piece
    *[other] pieces
   }).
-order-not-sure = how sure that is shows from three tests on
+order-not-sure = an amount that is enough nine times in ten takes three tests
 plan = { $count } of { $size } out of { $weight }, { $over } left over.
 plan-even = Nothing left over at about { $sizes }.
 plan-even-size = { $count } × { $size }
@@ -300,6 +301,7 @@ help =
     "ribeye 14.2 lb at 7.40" · "trim 1.1" · "fat 1.9" · "12 portions 16 oz" · "portions weigh 11.2"
     "trim is worth 1.50" · "took 25 minutes" · "packing 15 cents each" · "ready cut 9.85" · "done"
     Wrong? "no, 1.3" · "that was fat not trim" · "drop the fat" · "undo"
+    More: "end piece 18.5" · "product tenderloin 3.1 worth 18" · "share the cost" · "cooked weight 8.9" · "am I cutting heavy" · "food cost at 38"
     Ask: "where are we" · "what's ribeye at" · "ribeye yield" · "cut or buy ribeye" · "how much ribeye for 40 16-ounce"
 
 ## What can't be done

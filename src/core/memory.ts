@@ -54,6 +54,7 @@ function remembered(fact: PlainFact, item: string | undefined): readonly Line[] 
     case 'dropped':
     case 'undone':
     case 'sold':
+    case 'ended':
     case 'cooked':
     case 'served':
       return [];

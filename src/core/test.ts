@@ -145,6 +145,7 @@ function apply(test: Test, recorded: Recorded, fact: Fact): Test {
     case 'tared':
     case 'chosen':
     case 'turned':
+    case 'ended':
     case 'undone':
     case 'corrected':
       return test;

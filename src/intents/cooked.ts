@@ -11,6 +11,7 @@ import { answered, asks, confirm, type Decision, type Intent, lacking, recorded,
 import { testAtHand, withTest } from './route.ts';
 
 type Said = EntryOf<'cooked'> | EntryOf<'served'>;
+type Cooked = Said;
 
 export const cooked: Intent<'cooked'> = { slots: ['weight', 'item'], decide: (scene, entry) => decideCooked(scene, entry) };
 export const served: Intent<'served'> = { slots: ['weight', 'item'], decide: (scene, entry) => decideCooked(scene, entry) };
@@ -28,9 +29,9 @@ function decideFor(scene: Scene, test: Test, entry: Said): Decision {
   const before = entry.kind === 'cooked' ? test.cookedGrams : test.servedGrams;
   const there = line(say('of-item', { item: list([labelOf(scene, test)]), of: list([said(entry)]) }));
   if (before?.eq(entry.weight) === true) return answered(say('already', { of: list([there]) }));
-  const doubt = implausible(scene, test, entry) ?? (before !== undefined && entry.sure !== true ? replaced(entry, before, test) : undefined);
+  const doubt = cookedDoubt(scene, test, entry) ?? (before !== undefined && entry.sure !== true ? replaced(entry, before, test) : undefined);
   if (doubt !== undefined) return doubt;
-  return recorded([{ test: test.id, item: test.item, fact: { type: entry.kind, grams: entry.weight } }], (now) => respond(now, test, entry));
+  return recorded([{ test: test.id, item: test.item, fact: { type: entry.kind, grams: entry.weight } }], (now) => respondCooked(now, test, entry));
 }
 
 const said = ({ kind, weight: grams }: Said): Reply =>
@@ -39,7 +40,7 @@ const said = ({ kind, weight: grams }: Said): Reply =>
 const HALF = decimal('0.5');
 
 /** No pan makes meat heavier; that it takes more than half is asked once (USDA, Cooking Yields for Meat and Poultry, 2014: 61 % and more). */
-function implausible(scene: Scene, test: Test, entry: Said): Decision | undefined {
+export function cookedDoubt(scene: Scene, test: Test, entry: Cooked): Decision | undefined {
   const raw = figuresOf(scene, test).portions?.grams;
   const from = (entry.kind === 'served' ? test.cookedGrams : undefined) ?? raw;
   if (raw === undefined || from === undefined) return undefined;
@@ -54,7 +55,7 @@ function replaced(entry: Said, before: Grams, { id }: Test): Decision {
   return confirm(say('ask-cooked-replace', { before: weight(before), weight: weight(entry.weight) }), { ...entry, test: id });
 }
 
-function respond(scene: Scene, { id }: Test, entry: Said): Response {
+export function respondCooked(scene: Scene, { id }: Test, entry: Said): Response {
   const test = scene.kitchen.tests.get(id);
   const found = test && cookingFigures(test, figuresOf(scene, test));
   if (test === undefined || found === undefined) return { say: [] };

@@ -109,6 +109,8 @@ function fieldValues(fact: PlainFact): readonly (readonly [Field, unknown])[] {
       return [['minutes', fact.minutes], ['rate', fact.ratePerHour]]; // prettier-ignore
     case 'packed':
       return [['costEach', fact.costEach]];
+    case 'ended':
+      return [['each', fact.grams]];
     case 'tared':
     case 'cooked':
     case 'served':

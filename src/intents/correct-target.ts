@@ -46,6 +46,8 @@ export function fieldsOf(type: PlainFact['type']): readonly Field[] {
       return ['minutes', 'rate'];
     case 'packed':
       return ['costEach'];
+    case 'ended':
+      return ['each'];
     case 'tared':
     case 'cooked':
     case 'served':

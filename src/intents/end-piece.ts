@@ -21,7 +21,8 @@ export const endPiece: Intent<'endPiece'> = {
       if (target === undefined) return refused(say('end-piece-no-size'));
       const end = endPieceOf(entry.each, target);
       if (entry.rest === undefined && end.overGrams.gt(0)) return proposed(scene, test, { entry, end, target });
-      const facts = [...portionFacts(test, end, { target, rest: entry.rest }), ...trimFacts(end, entry)];
+      const ended: Fact = { type: 'ended', grams: entry.each, rest: entry.rest };
+      const facts = [...portionFacts(test, end, { target, rest: entry.rest }), ...trimFacts(end, entry), ended];
       return recorded(
         facts.map((fact) => ({ test: test.id, item: test.item, fact })),
         (now) => {

@@ -15,31 +15,32 @@ function shared(readyCut: string | undefined, ...facts: readonly Fact[]): ByValu
   return shareByValue(test, figures(test, AVOIDABLE), readyCut === undefined ? undefined : d(readyCut));
 }
 
+const loin = fc.record({
+  price: figure(2, 20),
+  strip: figure(2, 9),
+  tender: figure(2, 9),
+  strips: figure(2, 30),
+  tenders: figure(2, 30),
+});
+
 test('the shares of a short loin add up to its cost less what the trim is worth', () => {
   fc.assert(
-    fc.property(
-      figure(2, 20),
-      figure(2, 9),
-      figure(2, 9),
-      figure(2, 30),
-      figure(2, 30),
-      (price, strip, tender, one, other) => {
-        const found = shared(
-          undefined,
-          received('40', price.toString(), 'short loin'),
-          weighed('striploin', strip.toString(), one.toString()),
-          weighed('tenderloin', tender.toString(), other.toString()),
-          weighed('trim', '0.01', '0.01'),
-          sold('striploin'),
-          sold('tenderloin'),
-        );
-        if (typeof found === 'string') throw new Error(found);
-        const joint = costOf(lb('40'), price).minus(costOf(lb('0.01'), d('0.01')));
-        expect(sum(found.products.map(({ share }) => share)).toString()).toBe(
-          joint.toDecimalPlaces(2, 4).toString(),
-        );
-      },
-    ),
+    fc.property(loin, ({ price, strip, tender, strips, tenders }) => {
+      const found = shared(
+        undefined,
+        received('40', price.toString(), 'short loin'),
+        weighed('striploin', strip.toString(), strips.toString()),
+        weighed('tenderloin', tender.toString(), tenders.toString()),
+        weighed('trim', '0.01', '0.01'),
+        sold('striploin'),
+        sold('tenderloin'),
+      );
+      if (typeof found === 'string') throw new Error(found);
+      const joint = costOf(lb('40'), price).minus(costOf(lb('0.01'), d('0.01')));
+      expect(sum(found.products.map(({ share }) => share)).toString()).toBe(
+        joint.toDecimalPlaces(2, 4).toString(),
+      );
+    }),
   );
 });
 
