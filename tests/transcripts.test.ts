@@ -174,7 +174,7 @@ describe('by hand', () => {
       ...reply('share the cost').matchAll(/(?:by market value, |carries )\$([\d.]+)/g),
     ].map(([, sum]) => Number(sum));
     expect(shares.reduce((sum, share) => sum + share, 0)).toBeCloseTo(cost ?? 0, 9);
-    // Worked out apart from the program: ounces above 14, at what a pound of that test cost; 21 days are three weeks.
+    // Worked out apart from the program: ounces above 14, at what a pound of that test cost, and 22 days begun.
     const tests = (await testsOf('7-portions-and-the-plate')).filter(({ item }) => item === 'ribeye');
     const lists = [
       [14.2, 14.6, 14.4, 14.8, 14.3, 14.5, 13.9, 14.4, 14.6, 14.2, 14, 14],
