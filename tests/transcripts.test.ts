@@ -168,7 +168,8 @@ describe('by hand', () => {
   });
 
   it('7: the products carry all of the cost, and the hand is as heavy as the lists say', async () => {
-    const { turns } = await replayed('7-portions-and-the-plate');
+    const played = JSON.parse(JSON.stringify(await replayed('7-portions-and-the-plate'))) as unknown;
+    const { turns } = shiftJson.parse(played);
     const reply = (said: string): string => turns.find(({ text }) => text === said)?.reply ?? '';
     const [cost, ...shares] = [
       ...reply('share the cost').matchAll(/(?:by market value, |carries )\$([\d.]+)/g),
