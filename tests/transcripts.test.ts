@@ -166,6 +166,29 @@ describe('by hand', () => {
       'trim 1.7',
     ]);
   });
+
+  it('7: the products carry all of the cost, and the hand is as heavy as the lists say', async () => {
+    const played = JSON.parse(JSON.stringify(await replayed('7-portions-and-the-plate'))) as unknown;
+    const { turns } = shiftJson.parse(played);
+    const reply = (said: string): string => turns.find(({ text }) => text === said)?.reply ?? '';
+    const [cost, ...shares] = [
+      ...reply('share the cost').matchAll(/(?:by market value, |carries )\$([\d.]+)/g),
+    ].map(([, sum]) => Number(sum));
+    expect(shares.reduce((sum, share) => sum + share, 0)).toBeCloseTo(cost ?? 0, 9);
+    // Worked out apart from the program: ounces above 14, at what a pound of that test cost, and 22 days begun.
+    const tests = (await testsOf('7-portions-and-the-plate')).filter(({ item }) => item === 'ribeye');
+    const lists = [
+      [14.2, 14.6, 14.4, 14.8, 14.3, 14.5, 13.9, 14.4, 14.6, 14.2, 14, 14],
+      [14.4, 14.3, 14.6, 14.5, 14.2, 14.7, 14.4, 14.5, 14.3, 14.6, 14.2, 14.4],
+      [14.1, 14.2, 13.9, 14.3, 14, 14.1, 14.2, 13.9, 14.1, 14.2, 14.3, 14.1],
+    ];
+    const over = lists.map((list) => list.reduce((sum, each) => sum + Math.max(0, each - 14), 0) / 16);
+    const lost = over.reduce((sum, pounds, at) => sum + pounds * Number(tests[at]?.usableCostPerLb), 0);
+    const [portion, perTest, week] = [lost / 36, lost / 3, lost / (22 / 7)].map((sum) => sum.toFixed(2));
+    expect(reply('am I cutting heavy on ribeye?')).toContain(
+      `$${portion} a portion, $${perTest} a test, $${week} a week`,
+    );
+  });
 });
 
 const figure = z.string().regex(/^-?\d+(\.\d+)?$/);
@@ -234,7 +257,15 @@ const KINDS: Readonly<Record<string, z.ZodType>> = {
   askGrindLog: only(),
   thermometer: only('point', 'degreesF'),
   cooling: only('what'),
-  setting: only('setting', 'value'),
+  // What the kitchen sets, and portions, end pieces, products and the pan.
+  setting: only('eachOz').extend({ setting: z.string(), value: z.string() }),
+  product: only('part', 'weightLb', 'creditPerLb', 'item'),
+  endPiece: only('eachOz', 'item').extend({ rest: z.enum(['trim', 'portion']).optional() }),
+  cooked: only('weightLb', 'item'),
+  served: only('weightLb', 'item'),
+  askHeavy: only('item'),
+  askFoodCost: only('item', 'priceEach'),
+  askProducts: only('item'),
 };
 
 const entry = z.looseObject({ kind: z.string() }).superRefine((value, context) => {

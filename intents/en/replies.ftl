@@ -201,6 +201,45 @@ due-storage-over = Grind { $lot } ({ $part }) is two days old: its storage time 
 due-cooling-seventy = { $what } must be at 70 °F (21.1 °C) or below by now, 2 h after it began to cool (Food Code 3-501.14). Its temperature? If it is not: ask the person in charge.
 due-cooling-cold = { $what } must be at 41 °F (5 °C) or below by now, 6 h after it began to cool (Food Code 3-501.14). Its temperature? If it is not: ask the person in charge.
 
+## On weight, end pieces, products, and from the pan
+
+all-on-weight = all { $listed } within ±{ $tolerance }
+off-weight = { $under } under and { $over } over ±{ $tolerance }
+portion-spread = Portions spread { $spread }
+capability = Cp { $cp }, Cpk { $cpk }
+given-away-all = In this test overweight gives away { $all }.
+given-away = Overweight gives away { $each } a portion, { $all } in this test.
+end-piece = end piece { $size }
+end-piece-even = End piece { $each }: { $count } of { $size }.
+end-piece-trim = { $count ->
+    [0] End piece { $each } to trim.
+   *[other] End piece { $each }: { $count } of { $size }, the other { $over } to trim (reckoned, not weighed).
+  }
+end-piece-portion = { $count ->
+    [0] End piece { $each }: a portion of its own.
+   *[other] End piece { $each }: { $count } of { $size }, and one of { $over } (reckoned, not weighed).
+  }
+end-piece-no-size = What size are you cutting? Say it first, like "portions of 12 oz".
+ask-end-piece = End piece { $each }: { $count } { $count ->
+    [one] portion
+   *[other] portions
+  } of { $size }. The other { $over }: trim, or a smaller portion?
+ask-end-piece-small = End piece { $each } is less than { $size }: trim, or a smaller portion?
+product = { $part } as a product
+cooked-weight = cooked { $weight }
+served-weight = served { $weight }
+cooking-loss = cooking loss { $weight }, { $raw } of the raw portions ({ $paid } of the weight paid for)
+served-share = { $raw } of the raw portions ({ $paid } of the weight paid for)
+served-cost = { $what ->
+    [cooked] as cooked { $cost }
+   *[served] on the plate { $cost }
+  }
+served-portion = a portion { $cost } ({ $size })
+cooked-needs-portions = No portions to cook yet: say first what they weigh.
+ask-cooked-heavier = { $weight } is more than the { $from } that went in. What does it weigh?
+ask-cooked-half = { $weight } would be { $share } of the raw portions. Is that right, or what does it weigh?
+ask-cooked-replace = That was { $before } before. Is { $weight } right?
+
 ## Corrections
 
 took-back = Took back: { $what }.
@@ -345,8 +384,38 @@ tests-behind = { $tests } { $tests ->
     [one] test
    *[other] tests
   } behind it
+order-pieces = That is { $pieces } { $pieces ->
+    [one] piece
+   *[other] pieces
+  } like those tested (mean { $weight })
+order-sure = For a 90 % chance that it is enough: { $weight } ({ $pieces } { $pieces ->
+    [one] piece
+   *[other] pieces
+  }).
+order-not-sure = an amount that is enough nine times in ten takes three tests
 plan = { $count } of { $size } out of { $weight }, { $over } left over.
+plan-even = Nothing left over at about { $sizes }.
+plan-even-size = { $count } × { $size }
+plan-nothing-left = Nothing is left of that piece.
 menu-price = { $item }: charge { $price } at { $share } food cost ({ $size } costs { $cost }).
+food-cost = { $item }: at { $price } a portion of { $size } ({ $cost }) is { $share } food cost.
+cutting-heavy = { $item } is cut heavy: { $off } over its size in the mean ({ $share })
+cutting-light = { $item } is cut light: { $off } under its size in the mean ({ $share })
+cutting-on-weight = { $item } is on weight: { $off } off its size in the mean ({ $share })
+heavy-behind = { $portions } portions of { $tests } { $tests ->
+    [one] test
+   *[other] tests
+  } in the last { $weeks } weeks, all cutters
+heavy-off = of { $listed } weighed singly { $under } under and { $over } over tolerance
+heavy-gives-away = Overweight gives away { $portion } a portion, { $test } a test, { $week } a week.
+no-portions-weighed = No portions of { $item } weighed against a size in the last { $weeks } weeks.
+cost-by-value = { $item } by market value, { $cost } to share:
+product-share = { $part } { $weight } at { $value } carries { $share }: { $cost }, { $factor } × the price paid
+by-product-method = By the by-product method the portions carry the rest: { $cost }, { $factor } × the price paid.
+not-shared-price = No cost to share of { $item } yet: it needs a price above what the trim is worth.
+not-shared-products = { $item } has no two products to share its cost: say them like "product tenderloin 3.1 lb worth 18".
+not-shared-value = A product of { $item } has no market value yet: say it ("tenderloin is worth 18"; of the portions it is the ready-cut price).
+not-shared-balance = { $item }: more is weighed than was received, so its cost is not shared.
 costs-hidden = Costs are for the lead and the owner.
 settings-not-yours = The kitchen's settings are for the lead and the owner.
 setting-unread = I can't set it to that. Nothing was changed.
@@ -355,6 +424,7 @@ setting-cuttersSeeCosts = { $value ->
    *[no] Cutters see no costs from now on: weights and yields only.
   }
 setting-groundCookF = Ground meat is cooked to { $value } here from now on.
+setting-portionTolerance = Portions may be { $value } off their size from now on.
 setting-laborAvoidable = { $value ->
     [yes] Minutes at the table count in the verdict from now on: hours that would fall if you bought ready-cut.
    *[no] Labor is fixed from now on: it stays in the loaded cost, and out of the verdict.
@@ -365,6 +435,7 @@ help =
     "trim is worth 1.50" · "took 25 minutes" · "packing 15 cents each" · "ready cut 9.85" · "done"
     "grinding the trim" · "burger temp 166" · "ice bath 33" · "what temp for ground trim" · "grind log"
     Wrong? "no, 1.3" · "that was fat not trim" · "drop the fat" · "undo"
+    More: "end piece 18.5" · "product tenderloin 3.1 worth 18" · "share the cost" · "cooked weight 8.9" · "am I cutting heavy" · "food cost at 38"
     Ask: "where are we" · "what's ribeye at" · "ribeye yield" · "cut or buy ribeye" · "how much ribeye for 40 16-ounce"
 
 ## What can't be done

@@ -31,7 +31,8 @@ const ANSWERS: { readonly [K in Kind]?: (question: Question, entry: EntryOf<K>) 
   choice: (question, { option }) => chosen(question, option),
   no: () => DROP,
   amount: (question, { number }) => filled(question, number),
-  name: ({ wants }, entry) => named(wants, entry),
+  name: (question, entry) =>
+    isChoice(question, entry.part) ? chosen(question, entry.part) : named(question.wants, entry),
   undo: ({ recorded }) => (recorded ? NONE : DROP),
   correct: (question, entry) => corrected(question, entry),
   tare: (question, entry) => tareTold(question, entry),
@@ -41,6 +42,10 @@ function chosen(question: Question, option: string): Answer {
   const entry = Object.hasOwn(question.choices, option) ? question.choices[option] : undefined;
   return entry === undefined ? { is: 'repeat' } : { is: 'entry', entry };
 }
+
+/** A part that is one of the answers ("trim" to where the rest goes). */
+const isChoice = ({ choices }: Question, part: string | undefined): part is string =>
+  part !== undefined && Object.hasOwn(choices, part);
 
 const accepted = ({ again }: Question): Answer =>
   again === undefined ? NONE : { is: 'entry', entry: again.accepts };

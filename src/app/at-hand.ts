@@ -1,10 +1,15 @@
 // Reads from the store what a message may be about and what has left the memory.
+import type { Kind } from '../core/entry.ts';
 import type { Kitchen } from '../core/kitchen.ts';
+import { ABOUT_CLOSED, withTestsAskedAbout } from './closed-tests.ts';
 import type { Hearing, State } from './heed.ts';
 import { looksAtLots, withLots, withTrimTests } from './lots-at-hand.ts';
 import type { Message } from './ports/table.ts';
 import { withRecentTests, withSpeaker } from './restore.ts';
 import type { Understood } from './understand.ts';
+
+/** What may be about a test that was closed before. */
+const LOOKING_BACK: readonly Kind[] = ['undo', 'correct', ...ABOUT_CLOSED];
 
 interface Said {
   readonly message: Message;
@@ -19,6 +24,7 @@ export async function atHand(parts: Hearing, state: State, said: Said): Promise<
   const kinds = said.understood.flatMap((one) => ('entry' in one ? [one.entry.kind] : []));
   if (kinds.some(looksAtLots)) state.kitchen = await withLots(store, id, { kitchen: state.kitchen, speaker });
   if (kinds.includes('grind')) state.kitchen = await withTrimTests(store, id, { kitchen: state.kitchen, at });
+  state.kitchen = await withTestsAskedAbout({ store, id }, state.kitchen, said.understood);
   return state.kitchen;
 }
 
@@ -29,9 +35,7 @@ async function remembered(
 ): Promise<Kitchen> {
   if (understood.length === 0 && replaces === undefined) return kitchen;
   if (!kitchen.speakers.has(speaker)) return withSpeaker(store, id, { kitchen, speaker });
-  const looksBack = understood.some(
-    (one) => 'entry' in one && (one.entry.kind === 'undo' || one.entry.kind === 'correct'),
-  );
+  const looksBack = understood.some((one) => 'entry' in one && LOOKING_BACK.includes(one.entry.kind));
   if (!looksBack && replaces === undefined) return kitchen;
   return withRecentTests(store, id, { kitchen, speaker });
 }

@@ -1,5 +1,6 @@
 // What one message comes to in the kitchen as it is. Nothing is stored here.
-import { type Kitchen } from '../core/kitchen.ts';
+import type { Kind } from '../core/entry.ts';
+import type { Kitchen } from '../core/kitchen.ts';
 import { seesCosts } from '../core/role.ts';
 import type { Question } from '../core/question.ts';
 import type { UsualWeights } from '../core/plausible.ts';
@@ -68,19 +69,23 @@ function turnedTo(scene: Scene, { about }: Message): Scene {
   return { ...scene, kitchen: { ...kitchen, speakers }, carried: test.item };
 }
 
-const PAST_SHOWN = 5;
+/** How many closed tests are read for a question: those that a history shows, and those of some weeks. */
+const PAST_READ: { readonly [K in Kind]?: number } = { askHistory: 5, askHeavy: 60 };
 
 async function pastTests(
   parts: Hearing,
   understood: readonly Understood[],
   scene: Scene,
 ): Promise<readonly PastTest[]> {
-  const asked = understood.flatMap((one) =>
-    'entry' in one && one.entry.kind === 'askHistory' ? [itemFor(scene, one.entry.item)] : [],
-  );
-  const items = new Set(asked.filter((item) => item !== undefined));
+  const limits = new Map<string, number>();
+  for (const one of understood) {
+    const limit = 'entry' in one ? PAST_READ[one.entry.kind] : undefined;
+    if (limit === undefined || !('entry' in one)) continue;
+    const item = itemFor(scene, 'item' in one.entry ? one.entry.item : undefined);
+    if (item !== undefined) limits.set(item, Math.max(limit, limits.get(item) ?? 0));
+  }
   const rows = await Promise.all(
-    [...items].map((item) => parts.store.closedTests(parts.id, item, PAST_SHOWN)),
+    [...limits].map(([item, limit]) => parts.store.closedTests(parts.id, item, limit)),
   );
   return rows.flat();
 }

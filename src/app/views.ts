@@ -1,5 +1,6 @@
 // The rows that a turn changes in the read models: what differs between the kitchen before and after.
 import { figure } from '../core/entry-json.ts';
+import { portionRow } from '../core/heavy.ts';
 import { figures } from '../core/figures.ts';
 import type { Kitchen } from '../core/kitchen.ts';
 import type { Lot } from '../core/lots.ts';
@@ -64,7 +65,10 @@ export function testRow(kitchen: Kitchen, test: Test): TestRow {
 
 function pastFigures(kitchen: Kitchen, test: Test): Readonly<Record<string, string>> {
   const { receivedGrams, portions, costs, pricePerLb } = figures(test, kitchen.settings);
-  const shown: Record<string, string> = { receivedGrams: figure(receivedGrams) };
+  const shown: Record<string, string> = {
+    receivedGrams: figure(receivedGrams),
+    ...portionRow(test, kitchen.settings),
+  };
   if (portions !== undefined)
     Object.assign(shown, { portionGrams: figure(portions.grams), yieldPct: figure(portions.yieldPct) });
   if (pricePerLb !== undefined) shown['pricePerLb'] = figure(pricePerLb);

@@ -46,6 +46,7 @@ const PLAIN = new Set([
   'supplierLot',
   'establishment',
   'produced',
+  'rest',
 ]);
 /** Slots that the table of entries does not list for a kind. */
 const HIDDEN: Readonly<Record<string, readonly string[]>> = {
@@ -56,6 +57,7 @@ const HIDDEN: Readonly<Record<string, readonly string[]>> = {
   grind: ['item', 'supplierLot', 'establishment', 'supplier', 'produced'],
   correct: ['degrees'],
   setting: ['degrees'],
+  askPlan: ['item'],
 };
 
 /** A bare number, as what it most likely measures: a weight, unless it can't be one. */

@@ -41,6 +41,8 @@ interface Slots {
     tare?: Grams;
     /** The words said whether it replaces or adds. */
     told?: boolean;
+    /** It is a product for sale. */
+    sold?: boolean;
   };
   portions: {
     count?: number;
@@ -94,7 +96,13 @@ interface Slots {
   rename: { item?: string; newItem: string };
   note: { text: string };
   /** The kitchen's own choice; `value` as the setting writes it. */
-  setting: { setting: SettingName; value: string; degrees?: DegreesF };
+  setting: {
+    setting: SettingName;
+    value: string;
+    degrees?: DegreesF;
+    /** A setting that is a weight. */
+    each?: Grams;
+  };
   grind: { weight?: Grams; part?: string; item?: string } & Label & { another?: boolean };
   /** What the label of the supplied meat says. */
   grindSource: Label & { lot?: LotId };
@@ -121,8 +129,22 @@ interface Slots {
   askHistory: { item?: string };
   askVerdict: { item?: string; price?: Decimal };
   askOrder: { item?: string; count: number; each?: Grams };
-  askPlan: { weight: Grams; each: Grams; item?: string };
+  /** Without a weight: out of what is left on the table. */
+  askPlan: { weight?: Grams; each: Grams; item?: string };
   askMenuPrice: { item?: string; foodCostPct: Decimal };
+  /** The share of a menu price that a portion takes. */
+  askFoodCost: { item?: string; priceEach: Decimal };
+  /** Whether the portions of the last weeks were on weight. */
+  askHeavy: { item?: string };
+  /** A part that is sold: weighed, with its market value. */
+  product: { part: string; weight: Grams; credit?: Decimal; item?: string };
+  /** The cost of a piece shared among its products. */
+  askProducts: { item?: string };
+  /** The end of a piece; `rest` says where what is over goes. */
+  endPiece: { each: Grams; rest?: 'trim' | 'portion'; item?: string };
+  /** The portions out of the oven, and as served. */
+  cooked: { weight: Grams; item?: string };
+  served: { weight: Grams; item?: string };
   /** A name by itself: answers a question, or turns to the test of that item. */
   name: { item?: string; part?: string };
   /** An amount by itself: answers a question. */

@@ -60,6 +60,17 @@ const labored = z.strictObject({
 const packed = z.strictObject({ type: z.literal('packed'), costEach: figure });
 const tared = z.strictObject({ type: z.literal('tared'), container: name, grams: figure });
 const removed = z.strictObject({ type: z.literal('removed'), part: name });
+/** The part is a product that is sold, and shares the cost of the piece by its value. */
+const sold = z.strictObject({ type: z.literal('sold'), part: name });
+/** An end piece was weighed; the portions and the trim that it made are facts of the same entry. */
+const ended = z.strictObject({
+  type: z.literal('ended'),
+  grams: figure,
+  rest: z.enum(['trim', 'portion']).optional(),
+});
+/** What the portions weigh out of the oven, and what of it goes on the plate. */
+const cooked = z.strictObject({ type: z.literal('cooked'), grams: figure });
+const served = z.strictObject({ type: z.literal('served'), grams: figure });
 const noted = z.strictObject({ type: z.literal('noted'), text: z.string() });
 /** The speaker turned to a test, by its bare name: later entries of theirs go to it. */
 const turned = z.strictObject({ type: z.literal('turned') });
@@ -79,6 +90,7 @@ const plain = z.discriminatedUnion('type', [
   received, weighed, portioned, listed, priced, readyCutPriced, credited, labored, packed, tared, removed,
   noted, turned, chosen, closed, dropped, undone, safety.ground, safety.sourced, safety.carriedOver, safety.cleaned, safety.batchBegun,
   safety.temperatureRead, safety.thermometerChecked, safety.coolingBegun, safety.lotEnded,
+  sold, ended, cooked, served,
 ]); // prettier-ignore
 
 /** In the place of an earlier entry's fact of the same type, this one holds. */

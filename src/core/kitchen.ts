@@ -24,6 +24,8 @@ export interface Settings extends CostSettings {
   readonly cuttersSeeCosts?: boolean;
   /** What ground trim is cooked to here, °F. */
   readonly groundCookF?: Decimal;
+  /** By how much a portion may be off its size. */
+  readonly portionTolerance?: Grams;
 }
 
 export interface Kitchen {

@@ -116,6 +116,10 @@ function apply(lot: Lot, { recorded, fact }: Standing): Lot {
     case 'undone':
     case 'thermometerChecked':
     case 'coolingBegun':
+    case 'sold':
+    case 'ended':
+    case 'cooked':
+    case 'served':
       return lot; // prettier-ignore
   }
 }

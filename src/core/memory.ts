@@ -71,6 +71,10 @@ function remembered(fact: PlainFact, recorded: Recorded): readonly Line[] {
     case 'batchBegun':
     case 'thermometerChecked':
     case 'lotEnded':
+    case 'sold':
+    case 'ended':
+    case 'cooked':
+    case 'served':
       return [];
   }
 }

@@ -8,6 +8,13 @@ import type { Settings } from './kitchen.ts';
 
 const yesOrNo = z.enum(['yes', 'no']).transform((text) => text === 'yes');
 
+/** A weight in grams, above 0. */
+const grams = z
+  .string()
+  .regex(/^\d{1,4}(\.\d{1,20})?$/)
+  .transform(decimal)
+  .refine((value) => value.gt(0));
+
 const readers = {
   cuttersSeeCosts: yesOrNo.transform((value) => ({ cuttersSeeCosts: value })),
   laborAvoidable: yesOrNo.transform((value) => ({ laborAvoidable: value })),
@@ -16,6 +23,7 @@ const readers = {
     .string()
     .refine((text) => /^\d{3}(\.\d{1,2})?$/.test(text) && mayBeGroundLimit(decimal(text)))
     .transform((text) => ({ groundCookF: decimal(text) })),
+  portionTolerance: grams.transform((value) => ({ portionTolerance: value })),
 } as const satisfies Readonly<Record<string, z.ZodType<Partial<Settings>, string>>>;
 
 export type SettingName = keyof typeof readers;

@@ -39,17 +39,31 @@ const T_95 = [
   '1.708140761252', '1.705617919759', '1.703288445722', '1.701130934266', '1.699127026534', '1.697260886594',
 ].map(decimal); // prettier-ignore
 
-/** The standard normal quantile at 0.95. */
+/** The same at 0.90 (one-sided). */
+const T_90 = [
+  '3.077683537175', '1.885618083164', '1.637744353696', '1.533206274059', '1.475884048824', '1.439755747265',
+  '1.414923927651', '1.396815309744', '1.383028738397', '1.372183641110', '1.363430318021', '1.356217334023',
+  '1.350171288780', '1.345030374455', '1.340605607850', '1.336757167327', '1.333379389722', '1.330390943570',
+  '1.327728209027', '1.325340706985', '1.323187873865', '1.321236741613', '1.319460239816', '1.317835933673',
+  '1.316345072674', '1.314971864271', '1.313702912829', '1.312526781593', '1.311433647302', '1.310415025391',
+].map(decimal); // prettier-ignore
+
+/** The standard normal quantiles at 0.95 and 0.90. */
 const Z_95 = decimal('1.644853626951472714863848907991633');
+const Z_90 = decimal('1.281551565544600466965103329448743');
+
+/** The 0.95 and the 0.90 quantile of Student's t for n − 1 degrees of freedom (at least 1). */
+export const tQuantile95 = (degreesOfFreedom: number): Decimal => quantile(T_95, Z_95, degreesOfFreedom);
+export const tQuantile90 = (degreesOfFreedom: number): Decimal => quantile(T_90, Z_90, degreesOfFreedom);
 
 /**
- * The 0.95 quantile of Student's t for n − 1 degrees of freedom (at least 1): from the table up to 30, above by the
- * expansion of Abramowitz & Stegun, Handbook of Mathematical Functions, 26.7.5 (right to better than 1e-8 there).
+ * From the table up to 30, above by the expansion of Abramowitz & Stegun, Handbook of Mathematical Functions, 26.7.5
+ * (right to better than 1e-8 there).
  */
-export function tQuantile95(degreesOfFreedom: number): Decimal {
+function quantile(table: readonly Decimal[], normal: Decimal, degreesOfFreedom: number): Decimal {
   if (!Number.isInteger(degreesOfFreedom) || degreesOfFreedom < 1)
     throw new Error(`degrees of freedom must be a whole number from 1: ${degreesOfFreedom}`);
-  return T_95[degreesOfFreedom - 1] ?? expansion(degreesOfFreedom);
+  return table[degreesOfFreedom - 1] ?? expansion(normal, degreesOfFreedom);
 }
 
 /** The terms in 1/ν to 1/ν⁴: the coefficients of z⁹, z⁷, z⁵, z³, z, and what they are divided by. */
@@ -60,9 +74,9 @@ const TERMS: readonly (readonly [readonly number[], number])[] = [
   [[79, 776, 1482, -1920, -945], 92160],
 ];
 
-function expansion(degreesOfFreedom: number): Decimal {
-  const square = Z_95.pow(2);
-  let total = Z_95;
+function expansion(normal: Decimal, degreesOfFreedom: number): Decimal {
+  const square = normal.pow(2);
+  let total = normal;
   let power = ONE;
   for (const [coefficients, divisor] of TERMS) {
     power = power.div(degreesOfFreedom);
@@ -71,7 +85,7 @@ function expansion(degreesOfFreedom: number): Decimal {
       (value, coefficient) => value.times(square).plus(coefficient),
       ZERO,
     );
-    total = total.plus(polynomial.times(Z_95).times(power).div(divisor));
+    total = total.plus(polynomial.times(normal).times(power).div(divisor));
   }
   return total;
 }

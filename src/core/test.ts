@@ -44,6 +44,11 @@ export interface Test {
   readonly portions: Portions;
   readonly labor: Labor;
   readonly packingEach?: Decimal;
+  /** Parts that are products for sale, each once. */
+  readonly products: readonly string[];
+  /** The weight of the portions out of the oven, and of what is served of it. */
+  readonly cookedGrams?: Grams;
+  readonly servedGrams?: Grams;
   readonly notes: readonly string[];
   /** All facts of the test, the undone ones too, in the order of the log. */
   readonly facts: readonly Recorded[];
@@ -89,6 +94,7 @@ function open(recorded: Recorded, fact: FactOf<'received'>): Test {
     credits: {},
     portions: { batches: [], list: [] },
     labor: {},
+    products: [],
     notes: [],
     facts: [],
   };
@@ -125,6 +131,12 @@ function apply(test: Test, recorded: Recorded, fact: Fact): Test {
       return remove(test, fact.part);
     case 'noted':
       return { ...test, notes: [...test.notes, fact.text] };
+    case 'sold':
+      return { ...test, products: [...test.products.filter((part) => part !== fact.part), fact.part] };
+    case 'cooked':
+      return { ...test, cookedGrams: fact.grams };
+    case 'served':
+      return { ...test, servedGrams: fact.grams };
     case 'closed':
       return { ...test, status: 'closed', closedAt: recorded.at, closedFlagged: fact.flagged };
     case 'dropped':
@@ -133,6 +145,7 @@ function apply(test: Test, recorded: Recorded, fact: Fact): Test {
     case 'tared':
     case 'chosen':
     case 'turned':
+    case 'ended':
     case 'undone':
     case 'corrected':
     case 'ground':

@@ -5,11 +5,14 @@ import { date, list, name, percent, price, type Reply, say, sayCost, weight } fr
 import { answered, type Intent, type PastTest, refused } from './intent.ts';
 import { withItem } from './route.ts';
 
+/** How many tests are shown. */
+const SHOWN = 5;
+
 export const askHistory: Intent<'askHistory'> = {
   slots: ['item'],
   decide: (scene, entry: EntryOf<'askHistory'>) =>
     withItem(scene, entry, (item) => {
-      const past = scene.past.filter((test) => test.item === item);
+      const past = scene.past.filter((test) => test.item === item).slice(0, SHOWN);
       if (past.length === 0) return refused(say('no-tests-yet', { item: name(item) }));
       return answered(say('history-of', { item: name(item), tests: past.length }), ...past.map(pastLine));
     }),

@@ -28,7 +28,7 @@ export const askMenuPrice: Intent<'askMenuPrice'> = {
 };
 
 /** A portion of the size last cut, at today's price and the pooled yield; else as the open test has it. */
-function portionOf(scene: Scene, item: string): { each: Grams; cost: Money } | undefined {
+export function portionOf(scene: Scene, item: string): { each: Grams; cost: Money } | undefined {
   const test = openTestFor(scene, item);
   const open = test?.item === item ? figuresOf(scene, test) : undefined;
   const each = sizeOf(scene.kitchen, item) ?? open?.portions?.meanGrams;

@@ -1,6 +1,6 @@
 // A fact with what the correction says in its place.
 import type { EntryOf } from '../core/entry.ts';
-import type { PlainFact } from '../core/facts.ts';
+import type { FactOf, PlainFact } from '../core/facts.ts';
 import { decimal } from '../core/decimal.ts';
 import { perLbOf } from '../core/money.ts';
 import { toPlainJson } from '../core/plain-json.ts';
@@ -9,9 +9,12 @@ import { OVERWEIGHT_TOLERANCE } from '../core/figures.ts';
 import type { Test } from '../core/test.ts';
 import { askedOf, figuresOf, overweightAsk, receivedLine } from './card.ts';
 import type { Correctable } from './correct-target.ts';
+import { cookedDoubt, respondCooked } from './cooked.ts';
+import { endPiece } from './end-piece.ts';
 import { factWords } from './fact-words.ts';
 import { respondCredit } from './credit.ts';
 import { answered, asks, confirm, type Decision, lacking, recorded, refused, type Response, type Scene } from './intent.ts';
+import { inPlaceOf } from './instead.ts';
 import { respondLabor } from './labor.ts';
 import { respondPacking } from './packing.ts';
 import { besideList } from './portions-list.ts';
@@ -28,7 +31,9 @@ type Correct = EntryOf<'correct'>;
 
 /** Puts the said fields into the fact, unless what comes out would be asked about. */
 export function applyCorrection(scene: Scene, entry: Correct, target: Correctable): Decision {
-  const by = changed(scene, target.fact, entry);
+  const { fact: said } = target;
+  if (said.type === 'ended') return anotherEnd(scene, entry, { ...target, fact: said });
+  const by = changed(scene, said, entry);
   if (by === undefined) return refused(say('nothing-to-correct'));
   if (toPlainJson(by) === toPlainJson(target.fact)) {
     const there = list(factWords({ fact: by, item: target.item }));
@@ -36,6 +41,13 @@ export function applyCorrection(scene: Scene, entry: Correct, target: Correctabl
   }
   const after = { ...target, fact: by };
   return implausible(scene, entry, { after, before: target.fact }) ?? shorterThanList(scene, entry, after) ?? recordCorrection(after);
+}
+
+/** An end piece of another weight gives other portions and another rest: the whole entry is made anew. */
+function anotherEnd(scene: Scene, { each }: Correct, target: Correctable & { readonly fact: FactOf<'ended'> }): Decision {
+  if (each === undefined) return refused(say('nothing-to-correct'));
+  const { rest } = target.fact;
+  return inPlaceOf(scene, target.target, (without) => endPiece.decide(without, { kind: 'endPiece', each, rest, test: target.test }));
 }
 
 /** Records that the fact holds in the place of the target's. */
@@ -69,6 +81,8 @@ function changed(scene: Scene, fact: PlainFact, entry: Correct): PlainFact | und
     case 'packed':
       return costEach && { ...fact, costEach };
     case 'tared':
+    case 'cooked':
+    case 'served':
       return grams && { ...fact, grams };
     case 'ground':
       return grams && { ...fact, grams };
@@ -90,6 +104,8 @@ function changed(scene: Scene, fact: PlainFact, entry: Correct): PlainFact | und
     case 'closed':
     case 'dropped':
     case 'undone':
+    case 'ended':
+    case 'sold':
       return undefined;
   }
 }
@@ -116,6 +132,7 @@ function implausible(scene: Scene, entry: Correct, { after: { fact, test: id }, 
     return doubt?.is === 'asked' ? confirm(doubt.ask.asked, entry, wants) : undefined;
   }
   const test = id === undefined ? undefined : scene.kitchen.tests.get(id);
+  if (isCooked(fact) && test !== undefined) return cookedOtherwise(scene, test, { entry, fact });
   if (fact.type !== 'weighed' || before.type !== 'weighed' || test === undefined) return undefined;
   const { grams: received } = test.received;
   const total = test.parts.find(({ part }) => part === fact.part)?.grams ?? before.grams;
@@ -128,6 +145,14 @@ function implausible(scene: Scene, entry: Correct, { after: { fact, test: id }, 
   return confirm(askedOf(scene, test, say('ask-over-half', args)), entry, wants);
 }
 
+/** Asked as the cooked weight itself would be, and answered with a correction. */
+function cookedOtherwise(scene: Scene, test: Test, { entry, fact }: { entry: Correct; fact: FactOf<'cooked'> | FactOf<'served'> }): Decision | undefined {
+  const doubt = cookedDoubt(scene, test, { kind: fact.type, weight: fact.grams, sure: entry.sure });
+  if (doubt?.is !== 'asked') return undefined;
+  const wants = lacking(entry, 'weight');
+  return 'yes' in doubt.ask.choices ? confirm(doubt.ask.asked, entry, wants) : asks(doubt.ask.asked, { wants });
+}
+
 /** A count below the length of the list is asked about, as where it is said for the first time. */
 function shorterThanList(scene: Scene, { count, each }: Correct, { fact, test: id }: Correctable): Decision | undefined {
   const test = id === undefined ? undefined : scene.kitchen.tests.get(id);
@@ -135,12 +160,14 @@ function shorterThanList(scene: Scene, { count, each }: Correct, { fact, test: i
   return besideList(scene, test, { kind: 'portions', count, each, test: test.id });
 }
 
+const isCooked = (fact: PlainFact): fact is FactOf<'cooked'> | FactOf<'served'> => fact.type === 'cooked' || fact.type === 'served';
+
 function respond(scene: Scene, { target, fact, test: id, lot, item }: Correctable): Response {
   if (fact.type === 'temperatureRead') return readingResponse(scene, { fact, lot, entry: target });
   if (fact.type === 'thermometerChecked') return { say: checkWords(fact) };
   const test = id === undefined ? undefined : scene.kitchen.tests.get(id);
   const response = factResponse(scene, { fact, item, test });
-  if (test?.status !== 'closed') return response;
+  if (test?.status !== 'closed' || isCooked(fact)) return response;
   return { say: [...response.say, ...costLines(figuresOf(scene, test)), ...testVerdictLines(scene, test)] };
 }
 
@@ -151,6 +178,7 @@ function factResponse(scene: Scene, { fact, item, test }: { fact: PlainFact; ite
   if (fact.type === 'readyCutPriced') return { say: [...read.say, ...verdictLines(scene, fact.item)] };
   if (fact.type === 'credited') return respondCredit(scene, { ...fact, credit: fact.perLb, test: test?.id });
   if (test === undefined) return read;
+  if (isCooked(fact)) return respondCooked(scene, test, { kind: fact.type, weight: fact.grams });
   if (fact.type === 'weighed') return respondWeigh(scene, test, { part: fact.part });
   if (fact.type === 'portioned') return respondPortions(scene, test);
   if (fact.type === 'labored') return respondLabor(scene, test);

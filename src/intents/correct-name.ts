@@ -1,6 +1,6 @@
 // "that was fat not trim", "no, striploin": the entry was about another part, or another cut.
 import type { Entry, EntryOf } from '../core/entry.ts';
-import type { FactOf, PlainFact, Recorded } from '../core/facts.ts';
+import type { FactOf, Recorded } from '../core/facts.ts';
 import { creditOf } from '../core/kitchen.ts';
 import { name, say } from '../core/reply.ts';
 import { recordCorrection } from './correct-fact.ts';
@@ -19,7 +19,8 @@ export function anotherPart(scene: Scene, entry: Correct, newPart: string): Deci
   if (target === undefined || (fact?.type !== 'weighed' && fact?.type !== 'credited')) return noSuch(scene, entry);
   if (fact.part === newPart) return answered(say('already-named', { item: name(newPart) }));
   const isOpen = target.test !== undefined && scene.kitchen.tests.get(target.test)?.status === 'open';
-  if (fact.type === 'credited' || !isOpen) return recordCorrection({ ...target, fact: { ...fact, part: newPart } });
+  const isOfMore = factsOf(scene, target.target).some((each) => each.type === 'ended');
+  if (fact.type === 'credited' || !isOpen || isOfMore) return recordCorrection({ ...target, fact: { ...fact, part: newPart } });
   return becomes({ ...weighEntry(scene, target, fact), part: newPart, test: target.test, instead: target.target });
 }
 
@@ -81,6 +82,11 @@ function entryOf(scene: Scene, target: Correctable): Entry | undefined {
       return { kind: 'packing', costEach: fact.costEach };
     case 'removed':
       return { kind: 'remove', part: fact.part };
+    case 'ended':
+      return { kind: 'endPiece', each: fact.grams, rest: fact.rest };
+    case 'cooked':
+    case 'served':
+      return { kind: fact.type, weight: fact.grams };
     case 'priced':
       return { kind: 'price', item: fact.item, price: fact.perLb };
     case 'readyCutPriced':
@@ -97,6 +103,7 @@ function entryOf(scene: Scene, target: Correctable): Entry | undefined {
     case 'coolingBegun':
     case 'lotEnded':
     case 'received':
+    case 'sold':
     case 'tared':
     case 'noted':
     case 'turned':
@@ -113,16 +120,16 @@ function weighEntry(scene: Scene, { target, item }: Correctable, fact: FactOf<'w
   const known = item && creditOf(withoutEntry(scene, target).kitchen, item, fact.part);
   const credit = known && fact.creditPerLb?.eq(known) === true ? undefined : fact.creditPerLb;
   const { part, mode, grams } = fact;
-  const entry = { kind: 'weigh', part, mode, credit, ...(mode === 'add' ? { told: true } : {}) } as const;
-  const tared = taredBy(scene, target);
+  const facts = factsOf(scene, target);
+  const sold = facts.some((each) => each.type === 'sold') ? { sold: true } : {};
+  const entry = { kind: 'weigh', part, mode, credit, ...(mode === 'add' ? { told: true } : {}), ...sold } as const;
+  const tared = facts.find((each): each is FactOf<'tared'> => each.type === 'tared');
   if (tared === undefined) return { ...entry, weight: grams };
   return { ...entry, weight: grams.plus(tared.grams), container: tared.container, tare: tared.grams };
 }
 
-function taredBy(scene: Scene, target: string): FactOf<'tared'> | undefined {
+/** All facts of an entry of the speaker. */
+function factsOf(scene: Scene, target: string): readonly Recorded['fact'][] {
   const recent = scene.kitchen.speakers.get(scene.speaker)?.recent ?? [];
-  const facts: readonly Recorded[] = recent.find(({ entry }) => entry === target)?.facts ?? [];
-  return facts.map(({ fact }): Recorded['fact'] => fact).find((fact): fact is FactOf<'tared'> => isTared(fact));
+  return (recent.find(({ entry }) => entry === target)?.facts ?? []).map(({ fact }) => fact);
 }
-
-const isTared = (fact: Recorded['fact'] | PlainFact): fact is FactOf<'tared'> => fact.type === 'tared';

@@ -112,8 +112,12 @@ function fieldValues(fact: PlainFact): readonly (readonly [Field, unknown])[] {
       return [['minutes', fact.minutes], ['rate', fact.ratePerHour]]; // prettier-ignore
     case 'packed':
       return [['costEach', fact.costEach]];
+    case 'ended':
+      return [['each', fact.grams]];
     case 'tared':
     case 'ground':
+    case 'cooked':
+    case 'served':
       return [['weight', fact.grams]];
     case 'temperatureRead':
     case 'thermometerChecked':
@@ -125,6 +129,7 @@ function fieldValues(fact: PlainFact): readonly (readonly [Field, unknown])[] {
     case 'batchBegun':
     case 'coolingBegun':
     case 'lotEnded':
+    case 'sold':
     case 'removed':
     case 'noted':
     case 'turned':

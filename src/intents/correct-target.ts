@@ -48,8 +48,12 @@ export function fieldsOf(type: PlainFact['type']): readonly Field[] {
       return ['minutes', 'rate'];
     case 'packed':
       return ['costEach'];
+    case 'ended':
+      return ['each'];
     case 'tared':
     case 'ground':
+    case 'cooked':
+    case 'served':
       return ['weight'];
     case 'temperatureRead':
     case 'thermometerChecked':
@@ -68,6 +72,7 @@ export function fieldsOf(type: PlainFact['type']): readonly Field[] {
     case 'closed':
     case 'dropped':
     case 'undone':
+    case 'sold':
       return [];
   }
 }

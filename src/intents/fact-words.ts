@@ -41,6 +41,14 @@ export function factWords({ fact: any, item }: Pick<Recorded, 'fact' | 'item'>):
       return [say('closing', { item: name(item ?? '') })];
     case 'dropped':
       return [say('dropping', { item: name(item ?? '') })];
+    case 'sold':
+      return [say('product', { part: name(fact.part) })];
+    case 'ended':
+      return [say('end-piece', { size: size(fact.grams) })];
+    case 'cooked':
+      return [say('cooked-weight', { weight: weight(fact.grams) })];
+    case 'served':
+      return [say('served-weight', { weight: weight(fact.grams) })];
     case 'turned':
     case 'undone':
       return [];

@@ -2,20 +2,25 @@
 import type { Entry, Kind } from '../core/entry.ts';
 import { amount, choice, help, name, no, yes } from './answers.ts';
 import { askCost } from './ask-cost.ts';
+import { askFoodCost } from './ask-food-cost.ts';
+import { askHeavy } from './ask-heavy.ts';
 import { askHistory } from './ask-history.ts';
 import { askGrindLog } from './ask-grind-log.ts';
 import { askMenuPrice } from './ask-menu-price.ts';
 import { askOrder } from './ask-order.ts';
 import { askPlan } from './ask-plan.ts';
 import { askPrices } from './ask-prices.ts';
+import { askProducts } from './ask-products.ts';
 import { askTemperature } from './ask-temperature.ts';
 import { askVerdict } from './ask-verdict.ts';
 import { askYield } from './ask-yield.ts';
 import { askYieldBy } from './ask-yield-by.ts';
 import { cooling } from './cooling.ts';
+import { cooked, served } from './cooked.ts';
 import { correct } from './correct.ts';
 import { credit } from './credit.ts';
 import { drop } from './drop.ts';
+import { endPiece } from './end-piece.ts';
 import { finish } from './finish.ts';
 import { grind } from './grind.ts';
 import { inPlaceOf } from './instead.ts';
@@ -27,6 +32,7 @@ import { packing } from './packing.ts';
 import { portionWeights } from './portion-weights.ts';
 import { portions } from './portions.ts';
 import { price } from './price.ts';
+import { product } from './product.ts';
 import { readyCut } from './ready-cut.ts';
 import { receive } from './receive.ts';
 import { remove } from './remove.ts';
@@ -44,6 +50,7 @@ export const intents: { readonly [K in Kind]: Intent<K> } = {
   receive, weigh, portions, portionWeights, price, readyCut, credit, labor, packing, tare, finish, status, undo, yes, no, help,
   correct, remove, drop, rename, note, setting, askCost, askYield, askYieldBy, askPrices, askHistory, askVerdict, askOrder, askPlan, askMenuPrice, name, amount, choice,
   grind, grindSource, carryOver, cleaned, batch, endLot, temperature, thermometer, cooling, askTemperature, askGrindLog,
+  askFoodCost, askHeavy, askProducts, product, endPiece, cooked, served,
 }; // prettier-ignore
 
 interface AnyIntent extends Omit<Intent<Kind>, 'decide' | 'settle'> {

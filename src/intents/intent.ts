@@ -74,7 +74,7 @@ export const becomes = (entry: Entry): Becomes => ({ is: 'becomes', entry });
 export interface Intent<K extends Kind> {
   /** The slots that a sentence of this intent may fill. */
   readonly slots: readonly string[];
-  readonly decide: (scene: Scene, entry: EntryOf<K>) => K extends 'correct' ? Decision | Becomes : Decision;
+  readonly decide: (scene: Scene, entry: EntryOf<K>) => K extends 'correct' | 'product' ? Decision | Becomes : Decision;
   /** Only for those who may see costs. */
   readonly costs?: true;
   /** Makes one entry of what the words leave open ("12 portions 11.2 lb" is their weight together). */

@@ -7,6 +7,7 @@ import { list, say, size } from '../core/reply.ts';
 import { countOf, standingFacts, type Test } from '../core/test.ts';
 import { askedOf, basisLines, figuresOf, ofTest, overweightAsk, portionsLine, leftOf, toGo } from './card.ts';
 import { answered, asks, type Decision, type Intent, recorded, type Response, type Scene } from './intent.ts';
+import { offWords } from './on-weight.ts';
 import { withTest } from './route.ts';
 
 type Said = EntryOf<'portionWeights'>;
@@ -47,5 +48,5 @@ function respond(scene: Scene, { id }: Test, { eachList }: Said): Response {
   const figure = figuresOf(scene, test);
   const mean = sum(test.portions.list).div(test.portions.list.length);
   const heard = say('weights-heard', { weights: list(eachList.map((each) => say('size', { size: size(each) }))), listed: test.portions.list.length, mean: size(mean) });
-  return { say: [heard, ofTest(scene, test, ...portionsLine(figure), ...basisLines(figure), ...leftOf(figure))], ask: overweightAsk(scene, test) };
+  return { say: [heard, ofTest(scene, test, ...portionsLine(figure), ...basisLines(figure), ...offWords(scene, test), ...leftOf(figure))], ask: overweightAsk(scene, test) };
 }

@@ -3,8 +3,10 @@ import { isOnTarget } from '../core/costs.ts';
 import type { Figures } from '../core/figures.ts';
 import { list, money, name, number, percent, price, type Reply, say, sayCost, size, weight } from '../core/reply.ts';
 import type { Test } from '../core/test.ts';
+import { productLines } from './ask-products.ts';
 import { basisLines, figuresOf, laborLines, line, loadedCosts, portionsLine, receivedLine } from './card.ts';
 import type { Scene } from './intent.ts';
+import { onWeightLines } from './on-weight.ts';
 import { testVerdictLines } from './verdict-lines.ts';
 
 export function resultLines(scene: Scene, test: Test): readonly Reply[] {
@@ -17,6 +19,8 @@ export function resultLines(scene: Scene, test: Test): readonly Reply[] {
     portions.length === 0 ? say('no-portions') : line(...portions, ...basisLines(figure)),
     line(...unaccounted(figure)),
     ...costLines(figure),
+    ...productLines(scene, test),
+    ...onWeightLines(scene, test),
     ...offTargetWords(scene, figure),
     ...laborLines(figure),
     ...(test.closedFlagged ? [say('closed-flagged')] : testVerdictLines(scene, test)),

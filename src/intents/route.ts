@@ -54,6 +54,14 @@ export function openTestFor(scene: Scene, said: string | undefined): Test | unde
   return item !== undefined || open.length === 1 ? fitting.at(-1) : undefined;
 }
 
+/** A test that fits: the open one as for an entry, else the newest closed one of the item; undefined where an entry would be asked. */
+export function testAtHand(scene: Scene, said: string | undefined, fits: (test: Test) => boolean): Test | undefined {
+  const open = openTestFor(scene, said);
+  if (open !== undefined && fits(open)) return open;
+  const item = itemFor(scene, said);
+  return item === undefined ? undefined : newest(scene, (test) => test.item === item && test.status === 'closed' && fits(test));
+}
+
 /** The item that a question or a price is about: said, of the open test, or of the test that the speaker last had. */
 export function itemFor(scene: Scene, said: string | undefined): string | undefined {
   if (said !== undefined) return said;

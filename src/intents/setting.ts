@@ -3,14 +3,17 @@ import { decimal, type Decimal } from '../core/decimal.ts';
 import type { EntryOf } from '../core/entry.ts';
 import { GROUND_CODE_F, mayBeGroundLimit } from '../core/heat.ts';
 import { recallChoice } from '../core/memory.ts';
-import { type Reply, say, temperature } from '../core/reply.ts';
+import { type Reply, type ReplyValue, say, size, temperature } from '../core/reply.ts';
 import { mayChangeSettings } from '../core/role.ts';
 import { isSetting, type SettingName } from '../core/setting.ts';
 import { answered, type Intent, recorded, refused } from './intent.ts';
 
 export const setting: Intent<'setting'> = {
-  slots: ['setting', 'value', 'degrees'],
-  settle: (entry) => (entry.degrees === undefined ? entry : { ...entry, value: entry.degrees.toString() }),
+  slots: ['setting', 'value', 'degrees', 'each'],
+  settle: (entry) => {
+    const amount = entry.degrees ?? entry.each;
+    return amount === undefined ? entry : { ...entry, value: amount.toString() };
+  },
   decide: ({ kitchen, role }, { setting: which, value, degrees }: EntryOf<'setting'>) => {
     if (!mayChangeSettings(role)) return refused(say('settings-not-yours'));
     if (degrees !== undefined && !mayBeGroundLimit(degrees)) return refused(...badLimit(degrees));
@@ -23,7 +26,12 @@ export const setting: Intent<'setting'> = {
 
 /** What holds from now on, in words. */
 export const settingWords = (which: SettingName, value: string): Reply =>
-  say(`setting-${which}`, which === 'groundCookF' ? { value: temperature(decimal(value)) } : { value });
+  say(`setting-${which}`, { value: settingValue(which, value) });
+
+function settingValue(which: SettingName, value: string): ReplyValue {
+  if (which === 'groundCookF') return temperature(decimal(value));
+  return which === 'portionTolerance' ? size(decimal(value)) : value;
+}
 
 /** A limit below what is published is nobody's to set. */
 const badLimit = (degrees: Decimal): readonly Reply[] =>

@@ -48,7 +48,9 @@ function takeBack(scene: Scene, { entry: target, facts }: RecentEntry): Decision
     item: facts.find((each) => each.test === test)?.item,
     fact: { type: 'undone', target, bare: true },
   }));
-  const words = list(facts.flatMap((each) => factWords(asItStands(scene, each))));
+  // An end piece stands for all that was made of it.
+  const ended = facts.filter(({ fact }) => fact.type === 'ended');
+  const words = list((ended.length > 0 ? ended : facts).flatMap((each) => factWords(asItStands(scene, each))));
   return recorded(undone, (now) => respond(now, { facts, tests, words }));
 }
 

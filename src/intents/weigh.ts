@@ -27,7 +27,7 @@ import { withTest } from './route.ts';
 type Weigh = EntryOf<'weigh'>;
 
 export const weigh: Intent<'weigh'> = {
-  slots: ['part', 'weight', 'mode', 'credit', 'item', 'container', 'told', 'tare', 'old', 'number'],
+  slots: ['part', 'weight', 'mode', 'credit', 'item', 'container', 'told', 'tare', 'old', 'number', 'sold'],
   decide: (scene, entry) =>
     withTest(scene, entry, (test) => {
       const tare = tareFor(scene, entry);
@@ -58,7 +58,7 @@ interface Net {
 
 function decideNet(scene: Scene, test: Test, { entry, net, learned }: Net): Decision {
   const before = test.parts.find((part) => part.part === entry.part);
-  if (entry.mode === 'set' && before?.grams.eq(net) === true && sameCredit(test, entry))
+  if (entry.mode === 'set' && before?.grams.eq(net) === true && sameCredit(test, entry) && isSoldAlready(test, entry))
     return repeated(scene, test, before);
   const said = { entry, before, net };
   const doubt = implausible(scene, test, said) ?? addOrReplace(scene, test, said) ?? slip(scene, test, said);
@@ -66,12 +66,15 @@ function decideNet(scene: Scene, test: Test, { entry, net, learned }: Net): Deci
   const known = creditIn(test, entry.part) !== undefined;
   const creditPerLb = entry.credit ?? (known ? undefined : creditOf(scene.kitchen, test.item, entry.part));
   const fact = { type: 'weighed', part: entry.part, grams: net, mode: entry.mode, creditPerLb } as const;
-  const facts = [...learned, { test: test.id, item: test.item, fact }];
+  const sold: readonly NewFact[] = entry.sold === true ? [{ test: test.id, item: test.item, fact: { type: 'sold', part: entry.part } }] : [];
+  const facts = [...learned, { test: test.id, item: test.item, fact }, ...sold];
   return recorded(facts, (now) => respond(now, test, { ...entry, weight: net }));
 }
 
 const sameCredit = (test: Test, { credit, part }: Weigh): boolean =>
   credit === undefined || creditIn(test, part)?.eq(credit) === true;
+
+const isSoldAlready = ({ products }: Test, { sold, part }: Weigh): boolean => sold !== true || products.includes(part);
 
 function repeated(scene: Scene, test: Test, { part, grams }: Part): Decision {
   const there = list([say('part-weight', { part: name(part), weight: weight(grams) })]);

@@ -2,7 +2,7 @@
 import jstat from 'jstat';
 import { describe, expect, test } from 'vitest';
 import type { Decimal } from '../../src/core/decimal.ts';
-import { deviationOf, mean, sampleDeviation, tQuantile95 } from '../../src/core/statistics.ts';
+import { deviationOf, mean, sampleDeviation, tQuantile90, tQuantile95 } from '../../src/core/statistics.ts';
 import { d, fc, figure } from './property.ts';
 
 /** NIST's lower and higher accuracy sets: one value, then 500 times two others around it. */
@@ -74,6 +74,28 @@ describe('few values', () => {
         expect(deviationOf(sums)?.toString()).toBe('0');
       }),
     );
+  });
+});
+
+describe("Student's t at 0.90", () => {
+  // Printed tables, one-sided 90 %.
+  test.each([
+    [1, '3.0777'],
+    [2, '1.8856'],
+    [3, '1.6377'],
+    [4, '1.5332'],
+    [5, '1.4759'],
+    [9, '1.3830'],
+    [30, '1.3104'],
+  ])('for %i degrees of freedom is %s', (degrees, expected) => {
+    sameTo(expected, tQuantile90(degrees));
+  });
+
+  test('agrees with an independent library for 1 to 500 degrees of freedom', () => {
+    const apart = Array.from({ length: 500 }, (_, index) => index + 1).filter(
+      (degrees) => Math.abs(tQuantile90(degrees).toNumber() - jstat.studentt.inv(0.9, degrees)) > 1e-7,
+    );
+    expect(apart).toEqual([]);
   });
 });
 

@@ -33,6 +33,10 @@ const pieceShape = {
     })
     .optional(),
   'packing each': z.string().optional(),
+  cooked: z.string().optional(),
+  served: z.string().optional(),
+  sold: z.array(z.string()).default([]),
+  tolerance: z.string().optional(),
 };
 const shape = z.strictObject({
   ...pieceShape,
@@ -42,6 +46,8 @@ const shape = z.strictObject({
   order: z.strictObject({ count: z.string(), each: z.string() }).optional(),
   'food cost %': z.string().optional(),
   'new price': z.string().optional(),
+  'menu price': z.string().optional(),
+  'end piece': z.string().optional(),
 });
 type Piece = z.infer<z.ZodObject<typeof pieceShape>>;
 
@@ -86,8 +92,9 @@ function solve(given: z.infer<typeof shape>): Solved {
     return { given, pool, verdict: itemVerdict({ pool, pricePerLb, readyCutPerLb }) };
   }
   const piece: Piece = { ...given, received: given.received };
-  const found = figures(testOf(...factsOf(piece)), settingsOf(piece));
-  return { given, pool, test: found, verdict: testVerdict({ figures: found, readyCutPerLb, pool }) };
+  const folded = testOf(...factsOf(piece));
+  const found = figures(folded, settingsOf(piece));
+  return { given, pool, folded, test: found, verdict: testVerdict({ figures: found, readyCutPerLb, pool }) };
 }
 
 const settingsOf = (piece: Piece): CostSettings => ({
@@ -116,6 +123,9 @@ function factsOf(piece: Piece): readonly Fact[] {
     ...Object.entries(piece.parts).map(([part, text]) => partFact(part, text)),
   ];
   if (portions) facts.push(...portionFacts(portions));
+  for (const part of piece.sold) facts.push({ type: 'sold', part });
+  if (piece.cooked !== undefined) facts.push({ type: 'cooked', grams: weight(piece.cooked) });
+  if (piece.served !== undefined) facts.push({ type: 'served', grams: weight(piece.served) });
   if (labor)
     facts.push({
       type: 'labored',

@@ -3,9 +3,22 @@ import type { CostsPerLb } from '../../src/core/costs.ts';
 import { decimal, type Decimal, roundUp } from '../../src/core/decimal.ts';
 import { type Figures, sumsOf } from '../../src/core/figures.ts';
 import { costOf, perLbFrom, perLbOf, perUnit } from '../../src/core/money.ts';
-import { gramsToBuy, menuPrice, portionsFrom } from '../../src/core/order.ts';
+import { cookingFigures, type CookingFigures } from '../../src/core/cooking.ts';
+import { endPiece, type EndPiece } from '../../src/core/end-piece.ts';
+import { testOnWeight } from '../../src/core/heavy.ts';
+import type { OnWeight } from '../../src/core/on-weight.ts';
+import {
+  foodCostPct,
+  gramsToBeSure,
+  gramsToBuy,
+  menuPrice,
+  piecesToBuy,
+  portionsFrom,
+} from '../../src/core/order.ts';
 import { type Pool, poolFigures } from '../../src/core/pool.ts';
 import { fromGrams } from '../../src/core/quantity.ts';
+import { type ByValue, type Product, shareByValue } from '../../src/core/products.ts';
+import type { Test } from '../../src/core/test.ts';
 import { usableCostInterval, yieldInterval } from '../../src/core/sureness.ts';
 import type { Verdict } from '../../src/core/verdict.ts';
 import { weight } from './given.ts';
@@ -17,9 +30,14 @@ export interface Asked {
   readonly order?: { readonly count: string; readonly each: string };
   readonly 'food cost %'?: string;
   readonly 'new price'?: string;
+  readonly 'menu price'?: string;
+  readonly 'end piece'?: string;
+  readonly 'ready-cut'?: string;
+  readonly tolerance?: string;
 }
 
 export interface Solved {
+  readonly folded?: Test;
   readonly test?: Figures;
   readonly verdict: Verdict;
   readonly pool: Pool;
@@ -116,15 +134,75 @@ const FIGURES: Readonly<Record<string, (found: Found) => unknown>> = {
   'to buy kg': (found) => toBuy(found, 'kg'),
   'whole portions in the weight': ({ given, test }) =>
     test?.portions && portionsFrom(test.portions.grams, weight(given.portions?.each ?? '')),
+  'pieces to buy': (found) =>
+    piecesToBuy(toBuy(found, 'lb'), fromGrams(found.pool.receivedGrams, 'lb').div(found.pool.tests)),
+  'to buy for a 90 % chance lb': (found) => {
+    const grams = toBeSure(found);
+    return grams && fromGrams(grams, 'lb');
+  },
+  'food cost of the menu price %': ({ costs, given }) =>
+    costs?.portionCost && foodCostPct(costs.portionCost, decimal(given['menu price'] ?? '')),
+  'spread oz': (found) => inOz(weightsOf(found)?.deviationGrams),
+  'under tolerance': (found) => weightsOf(found)?.under,
+  'over tolerance': (found) => weightsOf(found)?.over,
+  'above the size oz': (found) => inOz(weightsOf(found)?.overGrams),
+  Cp: (found) => weightsOf(found)?.cp,
+  Cpk: (found) => weightsOf(found)?.cpk,
+  'portions of the end piece': (found) => endOf(found).count,
+  'rest of the end piece oz': (found) => inOz(endOf(found).overGrams),
+  'cost to share': (found) => byValue(found).jointCost,
+  share: (found) => byProduct(found, 'share'),
+  'usable cost per lb by value': (found) => byProduct(found, 'usableCostPerLb'),
+  'cost factor by value': (found) => byProduct(found, 'costFactor'),
+  'cooking loss lb': (found) => inLb(pan(found)?.lossGrams),
+  'cooking loss, % of the raw portions': (found) => pan(found)?.lossOfRawPct,
+  'cooking loss, % of the weight paid for': (found) => pan(found)?.lossOfPaidPct,
+  'served, % of the weight paid for': (found) => pan(found)?.servedOfPaidPct,
+  'cost per served lb': (found) => pan(found)?.servedCostPerLb,
+  'cost of 5 oz served': (found) => pan(found)?.servedCostPerLb?.times(5).div(16),
+  'cost of a served portion': (found) => pan(found)?.servedPortionCost,
   'menu price': ({ costs, given }) =>
     costs?.portionCost && menuPrice(costs.portionCost, decimal(given['food cost %'] ?? '')),
 };
+
+/** The labels of what the pan leaves. */
+function pan({ folded, test }: Found): CookingFigures | undefined {
+  return folded && test && cookingFigures(folded, test);
+}
+
+function weightsOf({ folded, given }: Found): OnWeight | undefined {
+  const portionTolerance = given.tolerance === undefined ? undefined : weight(given.tolerance);
+  return folded && testOnWeight(folded, { laborAvoidable: true, portionTolerance });
+}
+
+function byValue({ folded, test, given }: Found): ByValue {
+  if (folded === undefined || test === undefined) throw new Error('nothing to share');
+  const readyCut = given['ready-cut'] === undefined ? undefined : priceOf(given['ready-cut']);
+  const shared = shareByValue(folded, test, readyCut);
+  if (typeof shared === 'string') throw new Error(`not shared: ${shared}`);
+  return shared;
+}
+
+const byProduct = (found: Found, of: keyof Product): Readonly<Record<string, unknown>> =>
+  Object.fromEntries(byValue(found).products.map((product) => [product.part, product[of]]));
+
+function endOf({ given }: Found): EndPiece {
+  return endPiece(weight(given['end piece'] ?? ''), weight(given.portions?.each ?? ''));
+}
+
+function toBeSure({ given, pool }: Found): Decimal | undefined {
+  const { order } = given;
+  return order && gramsToBeSure(pool, { count: Number(order.count), eachGrams: weight(order.each) });
+}
 
 const byPart = <Key extends keyof Figures['parts'][number]>(test: Figures | undefined, key: Key) =>
   Object.fromEntries(test?.parts.map((part) => [part.part, part[key]]) ?? []);
 
 const portionFactor = ({ test, costs }: Found): Decimal | undefined =>
   test?.pricePerLb && costs?.portionCost?.div(test.pricePerLb);
+
+const inOz = (grams: Decimal | undefined): Decimal | undefined => grams && fromGrams(grams, 'oz');
+const inLb = (grams: Decimal | undefined): Decimal | undefined => grams && fromGrams(grams, 'lb');
 
 function toBuy({ given, pool, test }: Solved, unit: 'lb' | 'kg'): Decimal {
   const { order } = given;
