@@ -99,6 +99,31 @@ note = note: { $text }
 noted = Noted: { $text }
 noted-with = Noted with the { $item }: { $text }
 
+## Reminders and alarms
+
+reminder = Reminder: { $text }
+reminder-plain = Reminder: it is time.
+reminder-set = Reminder { $repeat ->
+    [daily] every day at { $when }
+    [weekly] every { $when }
+   *[once] { $when }
+  }: { $text }
+reminder-set-plain = Reminder { $repeat ->
+    [daily] every day at { $when }
+    [weekly] every { $when }
+   *[once] { $when }
+  }
+reminder-cancelled = Cancelled: { $of }
+reminder-cancelling = cancelling reminder { $number }
+no-such-reminder = No reminder like that. There is:
+late-minutes = (late by { $minutes } min: I was not running, or the clock was wrong)
+late-hours = (late by { $hours } h: I was not running, or the clock was wrong)
+alarm-unheard = Nobody has acknowledged this for { $minutes } min. Say "got it".
+acknowledged = { $count ->
+    [one] Noted: you have it.
+   *[other] Noted: you have them, all { $count }.
+  }
+
 ## Corrections
 
 took-back = Took back: { $what }.
@@ -211,9 +236,75 @@ tests-behind = { $tests } { $tests ->
   } behind it
 plan = { $count } of { $size } out of { $weight }, { $over } left over.
 menu-price = { $item }: charge { $price } at { $share } food cost ({ $size } costs { $cost }).
+no-reminders = No reminders.
+reminder-listed = { $number }. { $of }
+summary-of-day = The day:
+summary-of-week = The week:
+summary-today = Today so far:
+summary-yesterday = Yesterday:
+summary-week = This week so far:
+summary-month = This month so far:
+summary-nothing = Nothing was cut.
+summary-pieces = { $count } { $count ->
+    [one] piece
+   *[other] pieces
+  } cut
+summary-more = and { $count } more { $count ->
+    [one] cut
+   *[other] cuts
+  }: ask by name
+yield-usual = yield { $share } (usual { $usual })
+summary-heavy = cut heavy: { $mean } instead of { $size }
+summary-light = cut light: { $mean } instead of { $size }
+summary-turned = { $item } turned: { $before ->
+    [cut] CUT
+    [buy] BUY
+   *[close] TOO CLOSE
+  } before, { $now ->
+    [cut] CUT
+    [buy] BUY
+   *[close] TOO CLOSE
+  } now.
+summary-open = Still open: { $items }
+summary-unheard = { $count } { $count ->
+    [one] alarm
+   *[other] alarms
+  } that nobody has acknowledged
+summary-late = { $count } { $count ->
+    [one] reminder
+   *[other] reminders
+  } told late
 costs-hidden = Costs are for the lead and the owner.
 settings-not-yours = The kitchen's settings are for the lead and the owner.
 setting-unread = I can't set it to that. Nothing was changed.
+setting-timezone = Times are in { $value } from now on.
+setting-summaryAt = { $value ->
+    [off] No daily summary from now on.
+   *[other] The summary comes at { $value } each day from now on.
+  }
+setting-summaryTo = The summary goes to { $value ->
+    [team] the team
+   *[other] { $value }
+  } from now on.
+setting-weekSummaryOn = { $value ->
+    [off] No weekly summary from now on.
+    [monday] The week is told on Mondays, with the daily summary.
+    [tuesday] The week is told on Tuesdays, with the daily summary.
+    [wednesday] The week is told on Wednesdays, with the daily summary.
+    [thursday] The week is told on Thursdays, with the daily summary.
+    [friday] The week is told on Fridays, with the daily summary.
+    [saturday] The week is told on Saturdays, with the daily summary.
+   *[sunday] The week is told on Sundays, with the daily summary.
+  }
+setting-tellsEmptyDay = { $value ->
+    [yes] A day on which nothing is cut is told in one line.
+   *[no] A day on which nothing is cut is silent.
+  }
+setting-escalateMinutes = An alarm that nobody acknowledges rings again after { $value } min.
+setting-secondPerson = { $value ->
+    [nobody] An alarm that nobody acknowledges goes to the team again.
+   *[other] An alarm that nobody acknowledges goes to { $value }.
+  }
 setting-cuttersSeeCosts = { $value ->
     [yes] Cutters see costs and verdicts from now on.
    *[no] Cutters see no costs from now on: weights and yields only.
@@ -298,6 +389,12 @@ ask-weight-or-worth = { $subject }: is that its weight or what it is worth?
 ask-count-or-weight = Is that how many portions, or what they weigh?
 ask-per-pound-or-total = { $subject }: is that the price by weight, or for all of it?
 ask-pieces-weigh = { $subject }: what do they weigh together?
+ask-when-none = When? Say a time, like "at 3" or "in 20 minutes".
+ask-when-unclear = I can't read that time. Say one, like "at 3:30", "tomorrow at 9" or "every monday at 8".
+ask-when-past = That time is past. When?
+ask-half-of-day = "{ $words }": in the morning or the evening? Say it with am or pm.
+ask-which-reminder = Which one? Say "cancel reminder" and its number.
+    { $reminders }
 ask-two-figures = Two weights for { $subject }. Which one?
 ask-two-readings = "{ $words }" can be read in two ways. Say it with units, or one thing at a time.
 ask-impossible = "{ $words }" can't be right. What { $slot ->

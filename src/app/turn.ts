@@ -1,7 +1,9 @@
 // One message, start to end: heard outside the queue, then one at a time per kitchen read, decided and appended in one
 // transaction, then put into words. The kitchen in memory changes only when the store has it.
 import type { Kitchen, Settings } from '../core/kitchen.ts';
+import { stretchOf } from '../core/period.ts';
 import { seesCosts } from '../core/role.ts';
+import type { DuesOf } from '../core/schedule.ts';
 import type { Question } from '../core/question.ts';
 import type { PastTest, Scene } from '../intents/intent.ts';
 import { itemFor } from '../intents/route.ts';
@@ -10,9 +12,11 @@ import type { Listener } from '../language/listen.ts';
 import { parse } from '../language/parse.ts';
 import type { Render } from '../language/render.ts';
 import { converse, type Heeded } from './converse.ts';
+import { type Agenda, newAgenda, tellFirst } from './fall-due.ts';
+import { pastDays } from './past-days.ts';
 import type { Delivery, Mailbox } from './ports/mailbox.ts';
 import type { KitchenId, Store } from './ports/store.ts';
-import type { Answer, Message, Table } from './ports/table.ts';
+import type { Answer, Message, Table, Telling, Told } from './ports/table.ts';
 import { restore, withRecentTests, withSpeaker } from './restore.ts';
 import { understand, type Understood } from './understand.ts';
 import { changedViews } from './views.ts';
@@ -25,6 +29,8 @@ export interface TableParts {
   readonly render: Render;
   /** The language with the kitchen's own names in it. */
   readonly listenerFor: (kitchen: Kitchen) => Listener;
+  /** What may be due; the kitchen's own where it is not given. */
+  readonly duesOf?: DuesOf;
 }
 
 interface State {
@@ -36,6 +42,7 @@ interface State {
 export async function openTable(parts: TableParts): Promise<Table> {
   const stored = await parts.store.load(parts.id);
   if (stored === undefined) throw new Error(`there is no kitchen ${parts.id}`);
+  const agenda = newAgenda(parts.duesOf);
   const state: State = { kitchen: restore(stored), questions: new Map(stored.questions) };
   let queue: Promise<unknown> = Promise.resolve();
   const inTurn = <Result>(work: () => Promise<Result>): Promise<Result> => {
@@ -47,7 +54,31 @@ export async function openTable(parts: TableParts): Promise<Table> {
     take: (message) => inTurn(() => takeTurn(parts, state, message)),
     weighUp: (message) => inTurn(async () => worded(parts, message, await heed(parts, state, message))),
     kitchen: () => state.kitchen,
+    tellDue: async (telling) => {
+      const now = Date.parse(telling.at);
+      const isDue = (): boolean => agenda.waiting(state.kitchen, now).some(({ at }) => at <= now);
+      return isDue() ? await inTurn(() => tellAll(parts, state, { agenda, telling })) : [];
+    },
+    nextDue: (at) => {
+      const [first] = agenda.waiting(state.kitchen, Date.parse(at));
+      return first && new Date(first.at).toISOString();
+    },
   };
+}
+
+/** One after the other, each in the kitchen that the one before has left. */
+async function tellAll(
+  parts: TableParts,
+  state: State,
+  { agenda, telling }: { agenda: Agenda; telling: Telling },
+): Promise<readonly Told[]> {
+  const all: Told[] = [];
+  for (;;) {
+    const done = await tellFirst(parts, agenda, { kitchen: state.kitchen, telling });
+    if (done === undefined) return all;
+    state.kitchen = done.kitchen;
+    if (done.told !== undefined) all.push(done.told);
+  }
 }
 
 async function takeTurn(parts: TableParts, state: State, message: Message): Promise<Answer> {
@@ -106,18 +137,22 @@ async function settle({ settle }: TableParts['store'], delivery: Delivery | unde
 async function heed(parts: TableParts, state: State, message: Message): Promise<Heeded> {
   const { speaker, at, role, text, id } = message;
   const question = state.questions.get(speaker);
-  const understood = understand(
-    parse(parts.listenerFor(state.kitchen), text, { answering: question !== undefined }),
-    state.kitchen.settings.unit,
-  );
+  const listener = parts.listenerFor(state.kitchen);
+  const understood = understand(parse(listener, text, { answering: question !== undefined }), {
+    unit: state.kitchen.settings.unit,
+    clock: { at, zone: state.kitchen.settings.timezone },
+    language: listener.language,
+  });
   const kitchen = await atHand(parts, state, { speaker, understood });
   const { settings } = kitchen;
   const scene: Scene = {
     ...{ kitchen, speaker, at, role, usual: parts.usual, past: [] },
+    ...(parts.duesOf === undefined ? {} : { duesOf: parts.duesOf }),
     seesCosts: readsCosts(message, settings),
   };
   const past = await pastTests(parts, understood, scene);
-  return converse({ scene: { ...scene, past }, question, message: id }, understood);
+  const days = await daysAsked(parts, understood, scene);
+  return converse({ scene: { ...scene, past, ...days }, question, message: id }, understood);
 }
 
 /** Reads what the speaker did before, at their first message, and what a correction or an undo may touch. */
@@ -155,6 +190,19 @@ async function pastTests(
     [...items].map((item) => parts.store.closedTests(parts.id, item, PAST_SHOWN)),
   );
   return rows.flat();
+}
+
+/** Of several that are asked for in one line, the last. */
+async function daysAsked(
+  parts: TableParts,
+  understood: readonly Understood[],
+  { at, kitchen }: Scene,
+): Promise<Pick<Scene, 'days'>> {
+  const [period] = understood
+    .flatMap((one) => ('entry' in one && one.entry.kind === 'askSummary' ? [one.entry.period] : []))
+    .slice(-1);
+  if (period === undefined) return {};
+  return { days: await pastDays(parts.store, parts.id, stretchOf(period, at, kitchen.settings.timezone)) };
 }
 
 const readsCosts = ({ role, readBy = role }: Message, settings: Settings): boolean =>

@@ -37,6 +37,9 @@ const PLAIN = new Set([
   'pieces',
   'setting',
   'value',
+  'when',
+  'repeat',
+  'period',
 ]);
 /** Slots that the table of entries does not list for a kind. */
 const HIDDEN: Readonly<Record<string, readonly string[]>> = { weigh: ['container'] };

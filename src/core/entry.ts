@@ -2,7 +2,9 @@
 // is absent. The names outside (weightLb, eachOz …) are made at the border by entry-json.ts.
 import type { Decimal } from './decimal.ts';
 import type { TestId } from './facts.ts';
+import type { Period } from './period.ts';
 import type { Grams } from './quantity.ts';
+import type { Wish } from './reminder.ts';
 import type { SettingName } from './setting.ts';
 
 interface Slots {
@@ -79,6 +81,18 @@ interface Slots {
   note: { text: string };
   /** The kitchen's own choice; `value` as the setting writes it. */
   setting: { setting: SettingName; value: string };
+  remind: Wish & {
+    /** For nobody in particular. */
+    team?: boolean;
+  };
+  /** Words of time by themselves: answer a question. */
+  moment: Wish;
+  askReminders: object;
+  /** By number, by its words, or all of one's own. */
+  cancelReminder: { count?: number; text?: string; all?: boolean };
+  /** A person has heard the alarms that ring. */
+  acknowledge: object;
+  askSummary: { period: Period };
   askCost: { item?: string; price?: Decimal };
   askYield: { item?: string };
   askHistory: { item?: string };

@@ -10,7 +10,7 @@ export interface Remembered {
   readonly eachGrams?: Decimal;
 }
 
-/** A setting of the kitchen, as it is written. */
+/** A setting of the kitchen or a reminder, as it is written. */
 export interface Chosen {
   readonly text: string;
 }
@@ -32,12 +32,12 @@ export const write = (ledger: Ledger, line: LedgerLine): Ledger => [...ledger, l
 /** The newest value that is not covered, and when it was said; undefined where nothing holds. */
 export function newest(
   ledger: Ledger,
-): { readonly value: Remembered | Chosen; readonly at: string } | undefined {
+): { readonly value: Remembered | Chosen; readonly at: string; readonly entry: string } | undefined {
   const covered = new Set<string>();
   for (let index = ledger.length - 1; index >= 0; index -= 1) {
     const line = ledger[index];
     if (line === undefined || covered.has(line.entry)) continue;
-    if (line.value !== undefined) return { value: line.value, at: line.at };
+    if (line.value !== undefined) return { value: line.value, at: line.at, entry: line.entry };
     if (line.covers !== undefined) covered.add(line.covers);
   }
   return undefined;

@@ -14,6 +14,8 @@ export type ReplyValue =
   | { readonly is: 'number'; readonly value: Decimal; readonly places: number }
   | { readonly is: 'name'; readonly name: string }
   | { readonly is: 'date'; readonly at: string }
+  /** A local time, "2026-03-06T15:00"; of one that repeats only the hour or the weekday and hour. */
+  | { readonly is: 'clock'; readonly local: string; readonly repeat?: 'daily' | 'weekly' }
   /** Messages said one after the other within another one. */
   | { readonly is: 'list'; readonly of: readonly Reply[]; readonly by: 'comma' | 'space' | 'line' }
   | string
@@ -39,6 +41,8 @@ export const percent = (value: Decimal): ReplyValue => ({ is: 'percent', value }
 export const number = (value: Decimal, places: number): ReplyValue => ({ is: 'number', value, places });
 export const name = (text: string): ReplyValue => ({ is: 'name', name: text });
 export const date = (at: string): ReplyValue => ({ is: 'date', at });
+export const clock = (local: string, repeat?: 'daily' | 'weekly'): ReplyValue =>
+  repeat === undefined ? { is: 'clock', local } : { is: 'clock', local, repeat };
 export const list = (of: readonly Reply[], by: 'comma' | 'space' | 'line' = 'comma'): ReplyValue => ({
   is: 'list',
   of,

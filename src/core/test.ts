@@ -162,6 +162,10 @@ function apply(test: Test, recorded: Recorded, fact: Fact): Test {
     case 'tared':
     case 'chosen':
     case 'turned':
+    case 'reminderSet':
+    case 'reminderCancelled':
+    case 'fired':
+    case 'acknowledged':
     case 'undone':
     case 'corrected':
       return test;

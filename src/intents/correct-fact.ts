@@ -71,6 +71,10 @@ function changed(fact: PlainFact, entry: Correct): PlainFact | undefined {
     case 'removed':
     case 'noted':
     case 'turned':
+    case 'reminderSet':
+    case 'reminderCancelled':
+    case 'fired':
+    case 'acknowledged':
     case 'chosen':
     case 'closed':
     case 'dropped':

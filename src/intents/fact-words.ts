@@ -13,6 +13,7 @@ import {
   size,
   weight,
 } from '../core/reply.ts';
+import { reminderWords } from './remind.ts';
 import { readyCutWords } from './ready-cut.ts';
 import { settingWords } from './setting.ts';
 
@@ -40,6 +41,12 @@ export function factWords({ fact: any, item }: Pick<Recorded, 'fact' | 'item'>):
       return [say('closing', { item: name(item ?? '') })];
     case 'dropped':
       return [say('dropping', { item: name(item ?? '') })];
+    case 'reminderSet':
+      return [reminderWords(fact)];
+    case 'reminderCancelled':
+      return [say('reminder-cancelling', { number: fact.number })];
+    case 'fired':
+    case 'acknowledged':
     case 'turned':
     case 'undone':
       return [];

@@ -1,11 +1,13 @@
 // The catalogue of intents: every kind of entry and the file that decides it. A kind without one does not compile.
 import type { Entry, Kind } from '../core/entry.ts';
+import { acknowledge } from './acknowledge.ts';
 import { amount, choice, help, name, no, yes } from './answers.ts';
 import { askCost } from './ask-cost.ts';
 import { askHistory } from './ask-history.ts';
 import { askMenuPrice } from './ask-menu-price.ts';
 import { askOrder } from './ask-order.ts';
 import { askPlan } from './ask-plan.ts';
+import { askSummary } from './ask-summary.ts';
 import { askVerdict } from './ask-verdict.ts';
 import { askYield } from './ask-yield.ts';
 import { correct } from './correct.ts';
@@ -22,6 +24,7 @@ import { portions } from './portions.ts';
 import { price } from './price.ts';
 import { readyCut } from './ready-cut.ts';
 import { receive } from './receive.ts';
+import { askReminders, cancelReminder, moment, remind } from './remind.ts';
 import { remove } from './remove.ts';
 import { rename } from './rename.ts';
 import { setting } from './setting.ts';
@@ -33,7 +36,7 @@ import { say } from '../core/reply.ts';
 
 export const intents: { readonly [K in Kind]: Intent<K> } = {
   receive, weigh, portions, portionWeights, price, readyCut, credit, labor, packing, tare, finish, status, undo, yes, no, help,
-  correct, remove, drop, rename, note, setting, askCost, askYield, askHistory, askVerdict, askOrder, askPlan, askMenuPrice, name, amount, choice,
+  correct, remove, drop, rename, note, setting, remind, moment, askReminders, cancelReminder, acknowledge, askSummary, askCost, askYield, askHistory, askVerdict, askOrder, askPlan, askMenuPrice, name, amount, choice,
 }; // prettier-ignore
 
 interface AnyIntent extends Omit<Intent<Kind>, 'decide' | 'settle'> {

@@ -68,6 +68,8 @@ function renderValue(voice: Voice, value: ReplyValue): string | number {
       return value.name;
     case 'date':
       return dateText(voice, value.at);
+    case 'clock':
+      return clockText(voice.language, value.local, value.repeat);
     case 'list':
       return value.of.flatMap((reply) => renderOne(voice, reply) ?? []).join(JOINTS[value.by]);
   }
@@ -121,3 +123,14 @@ function dateText({ language, reader }: Voice, at: string): string {
   if (known === undefined) dates.set(reader.timezone, format);
   return format.format(new Date(at));
 }
+
+const CLOCK = { hour: 'numeric', minute: '2-digit', timeZone: 'UTC' } as const;
+const CLOCKS = {
+  once: { weekday: 'short', month: 'short', day: 'numeric', ...CLOCK },
+  weekly: { weekday: 'long', ...CLOCK },
+  daily: CLOCK,
+} as const;
+
+/** A local time is what the wall shows: no zone is applied to it. */
+const clockText = (language: string, local: string, repeat: 'daily' | 'weekly' | 'once' = 'once'): string =>
+  new Intl.DateTimeFormat(language, CLOCKS[repeat]).format(new Date(`${local}:00Z`)).replace(/\u202f/g, ' ');

@@ -2,6 +2,8 @@
 import type { Api } from 'grammy';
 import type { RequestListener } from 'node:http';
 import type { NewLetter } from '../../app/ports/mailbox.ts';
+import type { Posted } from '../../app/ports/store.ts';
+import type { Told } from '../../app/ports/table.ts';
 import { type Levels, type Metrics, UNMEASURED } from '../../app/ports/metrics.ts';
 import { name, say } from '../../core/reply.ts';
 import { newBudget } from './budget.ts';
@@ -14,6 +16,7 @@ import { poll } from './poller.ts';
 import { levelsOf, type Readiness, readinessOf } from './readiness.ts';
 import { send } from './sender.ts';
 import { newInvite } from './team.ts';
+import { chatsOf, postedTo } from './tell.ts';
 import { newTaking, type Webhook } from './webhook.ts';
 import { watchWebhook } from './webhook-watch.ts';
 
@@ -39,6 +42,8 @@ export interface Bot {
   readonly readiness: () => Promise<Readiness>;
   /** Resolves when it has stopped; `refused`: the service does not know the token. */
   readonly ended: Promise<'stopped' | 'refused'>;
+  /** What falls due, as letters to whom it goes. */
+  readonly post: (told: Told) => Promise<Posted>;
   /** Ends within seconds; nothing that is not stored is confirmed. */
   readonly stop: () => void;
 }
@@ -66,6 +71,7 @@ export async function startBot(parts: BotParts): Promise<Bot> {
     readiness: async () => readinessOf(await post.backlog(bot), contact.read()),
     levels: async () => levelsOf(await post.backlog(bot), contact.read()),
     ended: run(parts, { bot, signal, contact, stored }).finally(taking?.idle),
+    post: async (told) => postedTo(bot, told, chatsOf(told.to, await parts.post.members(parts.kitchen))),
     stop: () => {
       stopping.abort();
     },

@@ -5,7 +5,7 @@ import { encodeFact, type Recorded } from '../../core/facts.ts';
 import { toPlainJson } from '../../core/plain-json.ts';
 import type { Question } from '../../core/question.ts';
 import type { Connection } from './connection.ts';
-import { deliveryWriter } from './delivery.ts';
+import { deliveryWriter, letterWriter } from './delivery.ts';
 import { viewWriter } from './view-writer.ts';
 
 /** Stores a turn, all or nothing. It must stay synchronous: past an await it would run outside of the transaction. */
@@ -15,6 +15,7 @@ export function appender(db: Connection): (turn: Turn) => 'stored' | 'seen' {
   const writeViews = viewWriter(db);
   const writeQuestion = questionWriter(db);
   const endUpdate = deliveryWriter(db);
+  const post = letterWriter(db);
   const transaction = db.transaction((turn: Turn): 'stored' | 'seen' => {
     const { delivery } = turn;
     if (!isNew(turn)) {
@@ -26,6 +27,7 @@ export function appender(db: Connection): (turn: Turn) => 'stored' | 'seen' {
     writeViews(turn.kitchen, turn.views);
     if (turn.question !== undefined) writeQuestion(turn, turn.question);
     if (delivery !== undefined) endUpdate(delivery);
+    for (const letter of turn.post?.letters ?? []) post(turn.post?.bot ?? '', letter, turn.at);
     return 'stored';
   });
   return (turn) => transaction.immediate(turn);

@@ -40,6 +40,7 @@ export function storeOn(db: Connection, options: StoreOptions): SqliteStore {
     testFacts: (kitchen, test) => trying(() => facts.ofTest(kitchen, test)),
     speakerFacts: (kitchen, speaker, limit) => trying(() => facts.ofSpeaker(kitchen, speaker, limit)),
     closedTests: (kitchen, item, limit) => trying(() => views.closed(kitchen, item, limit)),
+    testsClosed: (kitchen, { from, to }) => trying(() => views.closedWithin(kitchen, from, to)),
     kitchens: () => trying(() => kitchens.all().map(({ id }) => id)),
     facts: facts.all,
     views: (kitchen) => trying(() => allViews(views, kitchen)),
