@@ -238,8 +238,8 @@ plan = { $count } of { $size } out of { $weight }, { $over } left over.
 menu-price = { $item }: charge { $price } at { $share } food cost ({ $size } costs { $cost }).
 no-reminders = No reminders.
 reminder-listed = { $number }. { $of }
-summary-of-day = The day:
-summary-of-week = The week:
+summary-of-day = { $date }:
+summary-of-week = The week to { $date }:
 summary-today = Today so far:
 summary-yesterday = Yesterday:
 summary-week = This week so far:
@@ -277,10 +277,22 @@ summary-late = { $count } { $count ->
 costs-hidden = Costs are for the lead and the owner.
 settings-not-yours = The kitchen's settings are for the lead and the owner.
 setting-unread = I can't set it to that. Nothing was changed.
+setting-as-made = It is as it was before anybody set it.
+setting-name = { $setting ->
+    [cuttersSeeCosts] who sees costs
+    [laborAvoidable] how labor counts
+    [timezone] the time zone
+    [summaryAt] when the summary comes
+    [summaryTo] who gets the summary
+    [weekSummaryOn] the day of the weekly summary
+    [tellsEmptyDay] what is said of empty days
+    [escalateMinutes] when alarms ring again
+   *[secondPerson] who is told second
+  }
 setting-timezone = Times are in { $value } from now on.
 setting-summaryAt = { $value ->
     [off] No daily summary from now on.
-   *[other] The summary comes at { $value } each day from now on.
+   *[other] The summary comes at { $time } each day from now on.
   }
 setting-summaryTo = The summary goes to { $value ->
     [team] the team

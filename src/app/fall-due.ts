@@ -114,8 +114,9 @@ async function linesOf(
   if (summary === undefined) return [...due.say, ...late];
   const stretch = spanStretch(summary.span, summary.date, kitchen.settings.timezone);
   const past = await pastDays(parts.store, parts.id, stretch);
-  if (past.tests.length === 0 && kitchen.settings.tellsEmptyDay !== true) return [];
-  return [...due.say, ...summaryLines(kitchen, past), ...late];
+  const lines = summaryLines(kitchen, past);
+  const isEmpty = past.tests.length === 0 && lines.length === 1;
+  return isEmpty && kitchen.settings.tellsEmptyDay === false ? [] : [...due.say, ...lines, ...late];
 }
 
 function lateness(ms: number): readonly Reply[] {

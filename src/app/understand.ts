@@ -8,7 +8,7 @@ import { name, say } from '../core/reply.ts';
 import type { Asked } from '../intents/intent.ts';
 import { settle } from '../intents/index.ts';
 import type { Language } from '../language/language.ts';
-import { type Clock, readMoment } from '../language/moment.ts';
+import { type Clock, readMoment, readTimeWords } from '../language/moment.ts';
 import type { Heard, Said } from '../language/parse.ts';
 
 /** One thing that was said: an entry, or what has to be asked about it. */
@@ -41,7 +41,10 @@ function understandOne(said: Said, unit: KitchenUnit): Understood {
 function timed(said: Said, { clock, language }: Hearing): readonly Understood[] | undefined {
   if (said.kind !== 'remind' && said.kind !== 'moment') return undefined;
   const { when, text, ...more } = said.slots;
-  const found = readMoment(language, String(when ?? text ?? ''), clock);
+  const found =
+    typeof when === 'string'
+      ? readTimeWords(language, when, clock)
+      : readMoment(language, typeof text === 'string' ? text : '', clock);
   if (found.is === 'talk') return [];
   const held = { ...more, kind: said.kind, ...textOf(found.is === 'wish' ? found.wish : found, when, text) };
   if (found.is === 'wish') return [{ entry: { ...found.wish, ...held } as unknown as Entry }];

@@ -40,6 +40,7 @@ const PLAIN = new Set([
   'when',
   'repeat',
   'period',
+  'all',
 ]);
 /** Slots that the table of entries does not list for a kind. */
 const HIDDEN: Readonly<Record<string, readonly string[]>> = { weigh: ['container'] };

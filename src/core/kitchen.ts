@@ -28,7 +28,7 @@ export interface Settings extends CostSettings {
   readonly weekSummaryOn?: number | undefined;
   /** Who gets the summary, where it is not the team. */
   readonly summaryTo?: string | undefined;
-  /** A day on which nothing was cut is told in one line. */
+  /** A day on which nothing was cut is told in one line, unless this says no. */
   readonly tellsEmptyDay?: boolean;
   /** After how many minutes an alarm that nobody has acknowledged rings again. */
   readonly escalateMinutes?: number;

@@ -2,7 +2,7 @@
 import type { Due } from './due.ts';
 import type { Kitchen } from './kitchen.ts';
 import { addDays, dateOf, type LocalDate, localOf, msOf, weekdayOf } from './local-time.ts';
-import { say } from './reply.ts';
+import { date, say } from './reply.ts';
 
 /** How long a summary looks back: its own day, or the seven days that end with it. */
 export type Span = 'day' | 'week';
@@ -22,14 +22,14 @@ export function summaryDues(kitchen: Kitchen, now: number): readonly Due[] {
   const today = dateOf(localOf(now, timezone));
   const wanted = Math.max(openedAt === undefined ? 0 : Date.parse(openedAt), chosenAt(kitchen));
   return [-1, 0, 1].flatMap((days) => {
-    const date = addDays(today, days);
-    const at = msOf(`${date}T${summaryAt}`, timezone);
-    const spans: readonly Span[] = weekdayOf(date) === weekSummaryOn ? ['day', 'week'] : ['day'];
-    return at < wanted ? [] : spans.filter((span) => !wasTold(kitchen, span, date)).map((span) => ({
-      key: keyOf(span, date),
+    const day = addDays(today, days);
+    const at = msOf(`${day}T${summaryAt}`, timezone);
+    const spans: readonly Span[] = weekdayOf(day) === weekSummaryOn ? ['day', 'week'] : ['day'];
+    return at < wanted ? [] : spans.filter((span) => !wasTold(kitchen, span, day)).map((span) => ({
+      key: keyOf(span, day),
       at,
       to: summaryTo === undefined ? 'team' : { speaker: summaryTo },
-      say: [say(`summary-of-${span}`)],
+      say: [say(`summary-of-${span}`, { date: date(new Date(at).toISOString()) })],
       alarm: false,
     }));
   });

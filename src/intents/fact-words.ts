@@ -15,7 +15,6 @@ import {
 } from '../core/reply.ts';
 import { reminderWords } from './remind.ts';
 import { readyCutWords } from './ready-cut.ts';
-import { settingWords } from './setting.ts';
 
 /** The words of what an entry recorded; of a correction, what it put in the place of the original. */
 export function factWords({ fact: any, item }: Pick<Recorded, 'fact' | 'item'>): readonly Reply[] {
@@ -36,7 +35,7 @@ export function factWords({ fact: any, item }: Pick<Recorded, 'fact' | 'item'>):
     case 'noted':
       return [say('note', { text: fact.text })];
     case 'chosen':
-      return [settingWords(fact.setting, fact.value)];
+      return [say('setting-name', { setting: fact.setting })];
     case 'closed':
       return [say('closing', { item: name(item ?? '') })];
     case 'dropped':

@@ -24,6 +24,14 @@ interface Span {
   readonly read: Time;
 }
 
+/** Words that are nothing but a time. */
+export function readTimeWords(language: Language, said: string, clock: Clock): Moment {
+  const time = readTime(language, said.split(' '));
+  const wish = time && resolve(language.times, time, clock);
+  if (wish === undefined) return { is: 'unclear' };
+  return wish === 'past' ? { is: 'past' } : { is: 'wish', wish };
+}
+
 /** What is to be told, and when, in the words of a reminder. */
 export function readMoment(language: Language, said: string, clock: Clock): Moment {
   const words = said.trim().split(/\s+/).filter((word) => word !== '');

@@ -16,9 +16,9 @@ export const timesSchema = z.strictObject({
   to: words,
   minute: words,
   hour: words,
-  in: z.string(),
   at: z.string(),
   oclock: words,
+  noon: words,
   articles: words,
   halves: z.strictObject({ am: words, pm: words }),
   daily: words,
@@ -55,7 +55,7 @@ type Rewrite = (words: readonly string[], at: number) => readonly [made: readonl
 /** The words with every number and every hour in figures. */
 export function inFigures(times: TimeWords, numbers: NumberWords, said: readonly string[]): readonly string[] {
   const figures = rewritten(said.map((word) => halfOf(times, word)), [numberWord(numbers)]);
-  return rewritten(figures, [lengths(times), pastAndTo(times), digital(times), oclock(times)]);
+  return rewritten(figures, [lengths(times), pastAndTo(times), digital(times), oclock(times), atNoon(times)]);
 }
 
 const halfOf = ({ halves }: TimeWords, word: string): string =>
@@ -142,3 +142,9 @@ const oclock =
   (times: TimeWords): Rewrite =>
   (words, at) =>
     times.oclock.includes(words[at] ?? '') ? [[], 1] : undefined;
+
+/** The library reads "noon", and nothing before it. */
+const atNoon =
+  ({ at: preposition, noon }: TimeWords): Rewrite =>
+  (words, at) =>
+    words[at] === preposition && noon.includes(words[at + 1] ?? '') ? [[words[at + 1] ?? ''], 2] : undefined;
