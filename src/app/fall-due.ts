@@ -95,7 +95,12 @@ export async function tellFirst(
 
 function firedFact({ key, at, alarm }: Due, now: string): Recorded {
   const dueAt = new Date(at).toISOString();
-  return { entry: `${messageOf(key)}.0`, speaker: CLOCK, at: now, fact: { type: 'fired', key, dueAt, alarm } };
+  return {
+    entry: `${messageOf(key)}.0`,
+    speaker: CLOCK,
+    at: now,
+    fact: { type: 'fired', key, dueAt, alarm },
+  };
 }
 
 /** Nobody's name: no channel gives a speaker this one. */

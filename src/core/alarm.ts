@@ -21,7 +21,9 @@ const MOST_STANDING = 50;
 
 export function standingIn(memory: Kitchen['memory']): readonly Standing[] {
   const found = newest(memory.get(STANDING_KEY) ?? []);
-  return found !== undefined && 'text' in found.value ? (JSON.parse(found.value.text) as readonly Standing[]) : [];
+  return found !== undefined && 'text' in found.value
+    ? (JSON.parse(found.value.text) as readonly Standing[])
+    : [];
 }
 
 const AGAIN = /#(\d+)$/;

@@ -28,7 +28,11 @@ export function msOf(local: LocalTime, zone: string): number {
 
 /** What the clock on the wall shows, to the minute. */
 export const localOf = (ms: number, zone: string): LocalTime =>
-  Temporal.Instant.fromEpochMilliseconds(ms).toZonedDateTimeISO(zone).toPlainDateTime().toString().slice(0, 16);
+  Temporal.Instant.fromEpochMilliseconds(ms)
+    .toZonedDateTimeISO(zone)
+    .toPlainDateTime()
+    .toString()
+    .slice(0, 16);
 
 export const dateOf = (local: LocalTime): LocalDate => local.slice(0, 10);
 

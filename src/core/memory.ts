@@ -22,7 +22,10 @@ export const settingKey = (setting: SettingName): string => `setting:${setting}`
 type Line = readonly [key: string, value: Remembered | Chosen];
 
 /** What a fact about an item leaves in the memory. */
-function remembered(fact: PlainFact, { item, speaker, at }: Pick<Recorded, 'item' | 'speaker' | 'at'>): readonly Line[] {
+function remembered(
+  fact: PlainFact,
+  { item, speaker, at }: Pick<Recorded, 'item' | 'speaker' | 'at'>,
+): readonly Line[] {
   switch (fact.type) {
     case 'received': {
       const amount = fact.perLb ?? (fact.cost === undefined ? undefined : perLbOf(fact.cost, fact.grams));
@@ -85,7 +88,8 @@ function toldLines({ key, dueAt }: FactOf<'fired'>, at: string): readonly Line[]
 export function remember(memory: Memory, recorded: Recorded): Memory {
   const { fact } = recorded;
   if (fact.type === 'undone') return cover(memory, recorded, fact.target);
-  if (fact.type === 'fired' && fact.alarm) return writeStanding(memory, recorded, rung(standingIn(memory), recorded));
+  if (fact.type === 'fired' && fact.alarm)
+    return writeStanding(memory, recorded, rung(standingIn(memory), recorded));
   if (fact.type === 'acknowledged')
     return writeStanding(memory, recorded, heardOf(standingIn(memory), fact.keys));
   if (fact.type !== 'corrected') return writeLines(memory, recorded, remembered(fact, recorded));

@@ -53,7 +53,9 @@ const occurrence = ({ entry }: Reminder, when: LocalTime): string => `${entry} $
 
 function wasTold(memory: Kitchen['memory'], reminder: Reminder, when: LocalTime): boolean {
   const told = memory.get(toldKey(reminder.number)) ?? [];
-  return told.some(({ value }) => value !== undefined && 'text' in value && value.text === occurrence(reminder, when));
+  return told.some(
+    ({ value }) => value !== undefined && 'text' in value && value.text === occurrence(reminder, when),
+  );
 }
 
 const DAY_MS = 24 * 3600 * 1000;
@@ -93,11 +95,15 @@ function dueOf(reminder: Reminder, { when, at }: Occurrence): Due {
 }
 
 /** The last one that is not in the future, and the next one. */
-function occurrences(reminder: Reminder, { now, zone }: { now: number; zone: string }): readonly Occurrence[] {
+function occurrences(
+  reminder: Reminder,
+  { now, zone }: { now: number; zone: string },
+): readonly Occurrence[] {
   const { when, repeat, instant } = reminder;
   if (repeat === undefined) return [{ when, at: instant ?? msOf(when, zone) }];
   const today = dateOf(localOf(now, zone));
-  const dates = repeat === 'daily' ? [-1, 0, 1].map((days) => addDays(today, days)) : weekly(today, dateOf(when));
+  const dates =
+    repeat === 'daily' ? [-1, 0, 1].map((days) => addDays(today, days)) : weekly(today, dateOf(when));
   const all = dates
     .filter((date) => date >= dateOf(when))
     .map((date) => `${date}${when.slice(10)}`)
@@ -126,5 +132,7 @@ const LATE_MS = 5 * 60_000;
 
 export const isLate = (dueAt: string, at: string): boolean => Date.parse(at) - Date.parse(dueAt) > LATE_MS;
 
-export const lateReminders = ({ memory }: Pick<Kitchen, 'memory'>, { from, to }: { from: string; to: string }): number =>
-  (memory.get(LATE_KEY) ?? []).filter(({ at }) => at >= from && at < to).length;
+export const lateReminders = (
+  { memory }: Pick<Kitchen, 'memory'>,
+  { from, to }: { from: string; to: string },
+): number => (memory.get(LATE_KEY) ?? []).filter(({ at }) => at >= from && at < to).length;

@@ -25,13 +25,17 @@ export function summaryDues(kitchen: Kitchen, now: number): readonly Due[] {
     const day = addDays(today, days);
     const at = msOf(`${day}T${summaryAt}`, timezone);
     const spans: readonly Span[] = weekdayOf(day) === weekSummaryOn ? ['day', 'week'] : ['day'];
-    return at < wanted ? [] : spans.filter((span) => !wasTold(kitchen, span, day)).map((span) => ({
-      key: keyOf(span, day),
-      at,
-      to: summaryTo === undefined ? 'team' : { speaker: summaryTo },
-      say: [say(`summary-of-${span}`, { date: date(new Date(at).toISOString()) })],
-      alarm: false,
-    }));
+    return at < wanted
+      ? []
+      : spans
+          .filter((span) => !wasTold(kitchen, span, day))
+          .map((span) => ({
+            key: keyOf(span, day),
+            at,
+            to: summaryTo === undefined ? 'team' : { speaker: summaryTo },
+            say: [say(`summary-of-${span}`, { date: date(new Date(at).toISOString()) })],
+            alarm: false,
+          }));
   });
 }
 

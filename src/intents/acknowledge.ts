@@ -1,5 +1,4 @@
 // "got it": a person has heard the alarms that ring. Said when none rings, it is not for us.
-import type { EntryOf } from '../core/entry.ts';
 import { ringing } from '../core/alarm.ts';
 import { dues } from '../core/schedule.ts';
 import { say } from '../core/reply.ts';
@@ -7,7 +6,7 @@ import { type Intent, recorded } from './intent.ts';
 
 export const acknowledge: Intent<'acknowledge'> = {
   slots: [],
-  decide: ({ kitchen, at, duesOf = dues }, _: EntryOf<'acknowledge'>) => {
+  decide: ({ kitchen, at, duesOf = dues }) => {
     const heard = ringing(kitchen, duesOf(kitchen, Date.parse(at)));
     if (heard.length === 0) return { is: 'ignored' };
     const keys = heard.map(({ key }) => key);

@@ -34,8 +34,16 @@ export function readTimeWords(language: Language, said: string, clock: Clock): M
 
 /** What is to be told, and when, in the words of a reminder. */
 export function readMoment(language: Language, said: string, clock: Clock): Moment {
-  const words = said.trim().split(/\s+/).filter((word) => word !== '');
-  const plain = words.map((word) => word.toLowerCase().replace(/[.,;!?]+$/, '').replaceAll('’', "'"));
+  const words = said
+    .trim()
+    .split(/\s+/)
+    .filter((word) => word !== '');
+  const plain = words.map((word) =>
+    word
+      .toLowerCase()
+      .replace(/[.,;!?]+$/, '')
+      .replaceAll('’', "'"),
+  );
   const [span, another] = spansIn(language, plain);
   if (span === undefined) {
     const isTalk = language.times.talk.includes(plain[0]?.replaceAll("'", '') ?? '');
@@ -50,7 +58,13 @@ export function readMoment(language: Language, said: string, clock: Clock): Mome
 /** Without the words that lead from the time to what is to be done. */
 function asText({ times }: Language, words: readonly string[]): { text?: string } {
   const first = words.findIndex((word) => !times.joints.includes(word.toLowerCase().replace(/,$/, '')));
-  const text = first < 0 ? '' : words.slice(first).join(' ').replace(/[\s,.;!?]+$/, '');
+  const text =
+    first < 0
+      ? ''
+      : words
+          .slice(first)
+          .join(' ')
+          .replace(/[\s,.;!?]+$/, '');
   return text === '' ? {} : { text };
 }
 
@@ -70,7 +84,11 @@ function spansIn(language: Language, words: readonly string[]): readonly Span[] 
   return spans;
 }
 
-function longest(language: Language, words: readonly string[], { from, most }: { from: number; most: number }): Span | undefined {
+function longest(
+  language: Language,
+  words: readonly string[],
+  { from, most }: { from: number; most: number },
+): Span | undefined {
   for (let end = most; end > from; end -= 1) {
     const read = readTime(language, words.slice(from, end));
     if (read !== undefined) return { from, end, read };
@@ -79,7 +97,11 @@ function longest(language: Language, words: readonly string[], { from, most }: {
 }
 
 /** The longest words of time that begin at a place: as said, and where they end. */
-export function momentAt(language: Language, words: readonly string[], from: number): { text: string; end: number } | undefined {
+export function momentAt(
+  language: Language,
+  words: readonly string[],
+  from: number,
+): { text: string; end: number } | undefined {
   const { times, numbers } = language;
   let most = from;
   while (most < words.length && isTimeWord(times, numbers, words[most] ?? '')) most += 1;
@@ -90,11 +112,19 @@ export function momentAt(language: Language, words: readonly string[], from: num
 /** A time of day by itself, "18:30"; `unclear` where morning or evening was not said. */
 export function readClock(language: Language, words: string): string | undefined {
   const time = readTime(language, words.split(' '));
-  const [result] = time === undefined || time.repeat !== undefined ? [] : parsed(time.words, '2026-01-01T00:00');
+  const [result] =
+    time === undefined || time.repeat !== undefined ? [] : parsed(time.words, '2026-01-01T00:00');
   const hour = result?.start.isCertain('hour') === true ? (result.start.get('hour') ?? undefined) : undefined;
-  if (result === undefined || hour === undefined || result.start.tags().has('result/relativeDateAndTime')) return undefined;
-  const isSure = result.start.isCertain('meridiem') || hour > 12 || hour === 0 || /noon|midnight|morning|afternoon|evening/.test(words);
-  return isSure ? `${String(hour).padStart(2, '0')}:${String(result.start.get('minute') ?? 0).padStart(2, '0')}` : undefined;
+  if (result === undefined || hour === undefined || result.start.tags().has('result/relativeDateAndTime'))
+    return undefined;
+  const isSure =
+    result.start.isCertain('meridiem') ||
+    hour > 12 ||
+    hour === 0 ||
+    /noon|midnight|morning|afternoon|evening/.test(words);
+  return isSure
+    ? `${String(hour).padStart(2, '0')}:${String(result.start.get('minute') ?? 0).padStart(2, '0')}`
+    : undefined;
 }
 
 interface Time {
@@ -113,17 +143,30 @@ function readTime({ times, numbers }: Language, said: readonly string[]): Time |
   return { words, ...(repeat === undefined ? {} : { repeat }) };
 }
 
-function repetition(times: TimeWords, words: readonly string[]): { repeat?: Wish['repeat']; rest: readonly string[] } {
+function repetition(
+  times: TimeWords,
+  words: readonly string[],
+): { repeat?: Wish['repeat']; rest: readonly string[] } {
   const text = ` ${words.join(' ')} `;
   const daily = times.daily.find((phrase) => text.includes(` ${phrase} `));
-  const split = (rest: string): readonly string[] => rest.trim().split(/\s+/).filter((word) => word !== '');
+  const split = (rest: string): readonly string[] =>
+    rest
+      .trim()
+      .split(/\s+/)
+      .filter((word) => word !== '');
   if (daily !== undefined) return { repeat: 'daily', rest: split(text.replace(` ${daily} `, ' ')) };
   const part = Object.entries(times.dailyIn).find(([phrase]) => text.includes(` ${phrase} `));
-  if (part !== undefined) return { repeat: 'daily', rest: [...split(text.replace(` ${part[0]} `, ' ')), ...split(part[1])] };
+  if (part !== undefined)
+    return { repeat: 'daily', rest: [...split(text.replace(` ${part[0]} `, ' ')), ...split(part[1])] };
   for (const day of times.weekdays) {
-    const phrases = [...times.each.map((each) => `${each} ${day}`), `${day}${times.plural}`, ...times.each.map((each) => `${each} ${day}${times.plural}`)];
+    const phrases = [
+      ...times.each.map((each) => `${each} ${day}`),
+      `${day}${times.plural}`,
+      ...times.each.map((each) => `${each} ${day}${times.plural}`),
+    ];
     const phrase = phrases.toSorted((a, b) => b.length - a.length).find((each) => text.includes(` ${each} `));
-    if (phrase !== undefined) return { repeat: 'weekly', rest: split(text.replace(` ${phrase} `, ` ${day} `)) };
+    if (phrase !== undefined)
+      return { repeat: 'weekly', rest: split(text.replace(` ${phrase} `, ` ${day} `)) };
   }
   return { rest: words };
 }
@@ -138,18 +181,29 @@ type Found = Omit<Wish, 'text'> | 'past' | undefined;
 function resolve(times: TimeWords, { words, repeat }: Time, { at, zone }: Clock): Found {
   const now = localOf(Date.parse(at), zone);
   const [result] = parsed(words, now);
-  if (result === undefined || result.end !== null && result.end !== undefined) return undefined;
+  // A stretch from one time to another is no moment.
+  if (result === undefined || (result.end ?? undefined) !== undefined) return undefined;
   const { start } = result;
-  if (start.tags().has('result/relativeDateAndTime')) return repeat === undefined ? elapsed(result, { at, zone }) : undefined;
+  if (start.tags().has('result/relativeDateAndTime'))
+    return repeat === undefined ? elapsed(result, { at, zone }) : undefined;
   const part = ['morning', 'afternoon', 'evening'].find((each) => words.includes(each));
   const said = start.isCertain('hour') ? (start.get('hour') ?? undefined) : undefined;
   if (said === undefined) return undefined;
   const minute = String(start.get('minute') ?? 0).padStart(2, '0');
-  const isSure = start.isCertain('meridiem') || said > 12 || said === 0 || part !== undefined || /noon|midnight|tonight/.test(words);
+  const isSure =
+    start.isCertain('meridiem') ||
+    said > 12 ||
+    said === 0 ||
+    part !== undefined ||
+    /noon|midnight|tonight/.test(words);
   const day = dayOf(start, times, words);
-  const hours = isSure ? [said] : day === undefined ? [said % 12, (said % 12) + 12] : [said >= 5 && said <= 11 ? said : (said % 12) + 12];
+  const hours = isSure
+    ? [said]
+    : day === undefined
+      ? [said % 12, (said % 12) + 12]
+      : [said >= 5 && said <= 11 ? said : (said % 12) + 12];
   const wanted = hours.map((hour) => `${String(hour).padStart(2, '0')}:${minute}`);
-  const when = nextOf(wanted, day, { now, zone, fixed: start.isCertain('day') });
+  const when = nextOf(wanted, day, { now, zone });
   if (when === undefined) return 'past';
   return { when: onTheWall(when, zone), ...(repeat === undefined ? {} : { repeat }) };
 }
@@ -161,17 +215,33 @@ interface Day {
 
 function dayOf(start: ParsedResult['start'], times: TimeWords, words: string): Day | undefined {
   const weekday = start.isCertain('weekday');
-  const isNamed = weekday || start.isCertain('month') || start.isCertain('day') || times.days.some((day) => words.includes(day));
+  const isNamed =
+    weekday ||
+    start.isCertain('month') ||
+    start.isCertain('day') ||
+    times.days.some((day) => words.includes(day));
   const isToday = /\b(today|tonight)\b/.test(words);
   if (!isNamed || isToday) return undefined;
   const two = (value: number | null): string => String(value ?? 1).padStart(2, '0');
-  return { date: `${start.get('year') ?? 1970}-${two(start.get('month'))}-${two(start.get('day'))}`, weekday };
+  return {
+    date: `${start.get('year') ?? 1970}-${two(start.get('month'))}-${two(start.get('day'))}`,
+    weekday,
+  };
 }
 
 /** The first of these hours that is still to come: on its day, or on the next day that the clock shows it. */
-function nextOf(hours: readonly string[], day: Day | undefined, { now, zone }: { now: LocalTime; zone: string; fixed: boolean }): LocalTime | undefined {
+function nextOf(
+  hours: readonly string[],
+  day: Day | undefined,
+  { now, zone }: { now: LocalTime; zone: string },
+): LocalTime | undefined {
   const today = dateOf(now);
-  const dates = day === undefined ? [today, addDays(today, 1)] : day.weekday ? [day.date, addDays(day.date, 7)] : [day.date];
+  const dates =
+    day === undefined
+      ? [today, addDays(today, 1)]
+      : day.weekday
+        ? [day.date, addDays(day.date, 7)]
+        : [day.date];
   const all = dates.flatMap((date) => hours.map((hour) => `${date}T${hour}`));
   return all.filter((local) => instantOf(local, zone) !== undefined).find((local) => local > now);
 }
@@ -184,10 +254,15 @@ const onTheWall = (local: LocalTime, zone: string): LocalTime => {
 
 /** A length of time is elapsed time, whatever the clocks do meanwhile. */
 function elapsed({ start, refDate }: ParsedResult, { at, zone }: Clock): Found {
-  const wall = Date.UTC(start.get('year') ?? 0, (start.get('month') ?? 1) - 1, start.get('day') ?? 1, start.get('hour') ?? 0, start.get('minute') ?? 0);
+  const wall = Date.UTC(
+    start.get('year') ?? 0,
+    (start.get('month') ?? 1) - 1,
+    start.get('day') ?? 1,
+    start.get('hour') ?? 0,
+    start.get('minute') ?? 0,
+  );
   const ahead = wall - refDate.getTime();
   if (ahead <= 0) return 'past';
   const instant = Date.parse(at) + ahead;
   return { when: localOf(instant, zone), instant };
 }
-

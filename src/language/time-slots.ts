@@ -7,7 +7,11 @@ import type { SlotReader } from './slot.ts';
 
 export function timeReaders(language: Language): Readonly<Record<'moment' | 'dayTime' | 'zone', SlotReader>> {
   const read = (tokens: Parameters<SlotReader>[0], at: number): ReturnType<typeof momentAt> =>
-    momentAt(language, tokens.map(({ text }) => text), at);
+    momentAt(
+      language,
+      tokens.map(({ text }) => text),
+      at,
+    );
   return {
     moment: (tokens, at) => {
       const found = read(tokens, at);

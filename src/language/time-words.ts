@@ -50,11 +50,21 @@ export const beginsTime = (times: TimeWords, word: string, next: string): boolea
   HALVED.test(word) ||
   (FIGURES.test(word) && (word.includes(':') || [...times.halves.am, ...times.halves.pm].includes(next)));
 
-type Rewrite = (words: readonly string[], at: number) => readonly [made: readonly string[], taken: number] | undefined;
+type Rewrite = (
+  words: readonly string[],
+  at: number,
+) => readonly [made: readonly string[], taken: number] | undefined;
 
 /** The words with every number and every hour in figures. */
-export function inFigures(times: TimeWords, numbers: NumberWords, said: readonly string[]): readonly string[] {
-  const figures = rewritten(said.map((word) => halfOf(times, word)), [numberWord(numbers)]);
+export function inFigures(
+  times: TimeWords,
+  numbers: NumberWords,
+  said: readonly string[],
+): readonly string[] {
+  const figures = rewritten(
+    said.map((word) => halfOf(times, word)),
+    [numberWord(numbers)],
+  );
   return rewritten(figures, [lengths(times), pastAndTo(times), digital(times), oclock(times), atNoon(times)]);
 }
 
@@ -63,7 +73,7 @@ const halfOf = ({ halves }: TimeWords, word: string): string =>
 
 function rewritten(words: readonly string[], rules: readonly Rewrite[]): readonly string[] {
   const made: string[] = [];
-  for (let at = 0; at < words.length; ) {
+  for (let at = 0; at < words.length;) {
     const found = rules.map((rule) => rule(words, at)).find((each) => each !== undefined);
     made.push(...(found?.[0] ?? words.slice(at, at + 1)));
     at += found?.[1] ?? 1;
@@ -88,7 +98,9 @@ function sumOf(
   tens: { value: number; class: string } | undefined,
   digit: { value: number; class: string } | undefined,
 ): number | undefined {
-  return tens?.class === 'tens' && digit?.class === 'digit' && digit.value > 0 ? tens.value + digit.value : undefined;
+  return tens?.class === 'tens' && digit?.class === 'digit' && digit.value > 0
+    ? tens.value + digit.value
+    : undefined;
 }
 
 const isNumber = (word: string | undefined): boolean => /^\d{1,2}$/.test(word ?? '');
@@ -102,7 +114,8 @@ const lengths =
     const count = is(one, 0) ? 1 : isNumber(words[at]) ? Number(words[at]) : undefined;
     if (is(half, 0) && is(one, 1) && is(hour, 2)) return [['30', minute[1] ?? ''], 3];
     if (count === undefined) return undefined;
-    const andHalf = (offset: number): boolean => is(and, offset) && is(one, offset + 1) && is(half, offset + 2);
+    const andHalf = (offset: number): boolean =>
+      is(and, offset) && is(one, offset + 1) && is(half, offset + 2);
     if (andHalf(1) && is(hour, 4)) return [[String(count * 60 + 30), minute[1] ?? ''], 5];
     if (!is(hour, 1)) return undefined;
     if (andHalf(2)) return [[String(count * 60 + 30), minute[1] ?? ''], 5];
@@ -116,9 +129,16 @@ const lengths =
 const pastAndTo =
   (times: TimeWords): Rewrite =>
   (words, at) => {
-    const from = times.one.includes(words[at] ?? '') && times.quarter.includes(words[at + 1] ?? '') ? at + 1 : at;
+    const from =
+      times.one.includes(words[at] ?? '') && times.quarter.includes(words[at + 1] ?? '') ? at + 1 : at;
     const word = words[from] ?? '';
-    const minutes = times.half.includes(word) ? 30 : times.quarter.includes(word) ? 15 : isNumber(word) ? Number(word) : undefined;
+    const minutes = times.half.includes(word)
+      ? 30
+      : times.quarter.includes(word)
+        ? 15
+        : isNumber(word)
+          ? Number(word)
+          : undefined;
     const unit = times.minute.includes(words[from + 1] ?? '') ? 1 : 0;
     const [side = '', hour] = [words[from + 1 + unit], words[from + 2 + unit]];
     if (minutes === undefined || minutes === 0 || minutes > 30 || !isNumber(hour)) return undefined;

@@ -107,7 +107,10 @@ export interface Store {
   /** Closed tests of an item, newest first. */
   closedTests(kitchen: KitchenId, item: string, limit: number): Promise<readonly TestRow[]>;
   /** Closed within a stretch of time: from the first instant on, before the last; the oldest first. */
-  testsClosed(kitchen: KitchenId, stretch: { readonly from: string; readonly to: string }): Promise<readonly TestRow[]>;
+  testsClosed(
+    kitchen: KitchenId,
+    stretch: { readonly from: string; readonly to: string },
+  ): Promise<readonly TestRow[]>;
   kitchens(): Promise<readonly KitchenId[]>;
   /** The whole log, in order. What is appended while it is read is read too. */
   facts(kitchen: KitchenId): AsyncIterable<Recorded>;

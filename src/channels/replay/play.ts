@@ -89,7 +89,8 @@ export function asChat({ turns, sent }: Played): string {
   for (const { at, from, text, reply } of turns as unknown as readonly ChatTurn[]) {
     while (waiting[0] !== undefined && waiting[0].at <= at) {
       const told = waiting.shift();
-      if (told !== undefined) lines.push(`${told.at.replace('T', ' ')}  to ${told.to}:`, ...indented(told.text));
+      if (told !== undefined)
+        lines.push(`${told.at.replace('T', ' ')}  to ${told.to}:`, ...indented(told.text));
     }
     lines.push(`${at.replace('T', ' ')}  ${from}: ${text}`, ...(reply === '' ? [] : indented(reply)));
   }
