@@ -6,12 +6,14 @@ import { measuredStore, measuredTable } from './app/measured.ts';
 import { type Metrics, UNMEASURED } from './app/ports/metrics.ts';
 import { StoreError } from './app/ports/store.ts';
 import { rebuild } from './app/rebuild.ts';
+import { startScanner } from './app/scanner.ts';
 import { scratchOpener } from './app/scratch.ts';
 import { openTable } from './app/turn.ts';
 import { loadVoice, plainListener, type Voice } from './app/voice.ts';
 import { PlaceError } from './channels/listen.ts';
 import { chat } from './channels/terminal.ts';
 import { type Config, ConfigError, readConfig } from './config.ts';
+import { instantOf } from './core/local-time.ts';
 import { name, say, type Reply } from './core/reply.ts';
 import { openTests, type Settings } from './core/kitchen.ts';
 import { readTeamWish } from './language/team-words.ts';
@@ -38,10 +40,11 @@ async function main([command, ...args]: readonly string[]): Promise<number> {
           : await startTelegram(config, config.telegram, { voice, settings, words });
       case 'parse': {
         const { parseCommand } = await import('./channels/replay/utterances.ts');
-        const judge = ({ unit }: { unit: 'lb' | 'kg' }) => {
+        const judge = ({ unit, now }: { unit: 'lb' | 'kg'; now?: string }) => {
           const kitchen = { ...settings, unit };
           const listener = plainListener(voice.language, kitchen);
-          return (line: string) => judgeWords(voice, listener, { settings: kitchen, line });
+          const at = (now && instantOf(now, kitchen.timezone)) ?? new Date().toISOString();
+          return (line: string) => judgeWords(voice, listener, { settings: kitchen, line, at });
         };
         return await parseCommand(args, { judge, open, input: process.stdin, out, err });
       }
@@ -100,7 +103,7 @@ async function openKitchen(
 ) {
   const store = measuredStore(await openSqlite(config.databasePath), metrics);
   const isNew = !(await store.kitchens()).includes(KITCHEN);
-  if (isNew) await store.create(KITCHEN, settings);
+  if (isNew) await store.create(KITCHEN, { ...settings, openedAt: new Date().toISOString() });
   const table = measuredTable(await openTable({ store, id: KITCHEN, ...voice }), metrics);
   return { store, table, isNew };
 }
@@ -119,6 +122,7 @@ async function startTelegram(
   const { listen } = await import('./channels/listen.ts');
   const { newPrometheus } = await import('./channels/prometheus.ts');
   const metrics = newPrometheus();
+  const log = newLog(config.logLevel);
   const { store, table, isNew } = await openKitchen(config, { voice, settings }, metrics);
   const server = config.server && (await listen(config.server));
   if (isNew && config.zoneAssumed) out(words(say('zone-assumed', { timezone: name(settings.timezone) })));
@@ -126,10 +130,19 @@ async function startTelegram(
     service,
     ...(owner === undefined ? {} : { owner: { person: owner, kitchen: KITCHEN } }),
     ...(webhook === undefined ? {} : { webhook }),
-    ...{ tables: new Map([[KITCHEN, table]]), post: store, words, metrics, log: newLog(config.logLevel) },
+    ...{ tables: new Map([[KITCHEN, table]]), post: store, words, metrics, log },
     readTeamWish: (line) => readTeamWish(voice.language.team, line),
     onClaim: (code) => {
       out(words(say('telegram-claim', { code: name(code) })));
+    },
+  });
+  const scanner = startScanner({
+    ...{ table, post: bot.post(KITCHEN) },
+    onTold: ({ alarm, dueAt }) => {
+      log.info({ alarm: String(alarm), dueAt }, 'due told');
+    },
+    onTrouble: (error) => {
+      log.error({ fault: error instanceof StoreError ? error.fault : 'bug' }, 'due not told');
     },
   });
   const { readiness, levels, take } = bot;
@@ -148,6 +161,7 @@ async function startTelegram(
   };
   process.once('SIGTERM', stop).once('SIGINT', stop);
   const ended = await bot.ended;
+  await scanner.stop();
   server?.close();
   server?.cut();
   await store.close();
@@ -167,6 +181,15 @@ async function startChat(config: Config, { voice, settings, words }: ChatParts):
     error instanceof StoreError
       ? words(say(`store-${error.fault}`, { place: error.place }))
       : words(say('trouble'));
+  const scanner = startScanner({
+    table,
+    onTold: (told) => {
+      out(told.words('owner'));
+    },
+    onTrouble: (error) => {
+      out(trouble(error));
+    },
+  });
   await chat({
     table,
     input: process.stdin,
@@ -175,6 +198,7 @@ async function startChat(config: Config, { voice, settings, words }: ChatParts):
     notForMe: words(say('not-for-me')),
     trouble,
   });
+  await scanner.stop();
   await store.close();
   return 0;
 }

@@ -240,6 +240,31 @@ ask-cooked-heavier = { $weight } is more than the { $from } that went in. What d
 ask-cooked-half = { $weight } would be { $share } of the raw portions. Is that right, or what does it weigh?
 ask-cooked-replace = That was { $before } before. Is { $weight } right?
 
+## Reminders and alarms
+
+reminder = Reminder: { $text }
+reminder-plain = Reminder: it is time.
+reminder-set = Reminder { $repeat ->
+    [daily] every day at { $when }
+    [weekly] every { $when }
+   *[once] { $when }
+  }: { $text }
+reminder-set-plain = Reminder { $repeat ->
+    [daily] every day at { $when }
+    [weekly] every { $when }
+   *[once] { $when }
+  }
+reminder-cancelled = Cancelled: { $of }
+reminder-cancelling = cancelling reminder { $number }
+no-such-reminder = No reminder like that. There is:
+late-minutes = (late by { $minutes } min: I was not running, or the clock was wrong)
+late-hours = (late by { $hours } h: I was not running, or the clock was wrong)
+alarm-unheard = Nobody has acknowledged this for { $minutes } min. Say "got it".
+acknowledged = { $count ->
+    [one] Noted: you have it.
+   *[other] Noted: you have them, all { $count }.
+  }
+
 ## Corrections
 
 took-back = Took back: { $what }.
@@ -416,9 +441,87 @@ not-shared-price = No cost to share of { $item } yet: it needs a price above wha
 not-shared-products = { $item } has no two products to share its cost: say them like "product tenderloin 3.1 lb worth 18".
 not-shared-value = A product of { $item } has no market value yet: say it ("tenderloin is worth 18"; of the portions it is the ready-cut price).
 not-shared-balance = { $item }: more is weighed than was received, so its cost is not shared.
+no-reminders = No reminders.
+reminder-listed = { $number }. { $of }
+summary-of-day = { $date }:
+summary-of-week = The week to { $date }:
+summary-today = Today so far:
+summary-yesterday = Yesterday:
+summary-week = This week so far:
+summary-month = This month so far:
+summary-nothing = Nothing was cut.
+summary-pieces = { $count } { $count ->
+    [one] piece
+   *[other] pieces
+  } cut
+summary-more = and { $count } more { $count ->
+    [one] cut
+   *[other] cuts
+  }: ask by name
+yield-usual = yield { $share } (usual { $usual })
+summary-heavy = cut heavy: { $mean } instead of { $size }
+summary-light = cut light: { $mean } instead of { $size }
+summary-turned = { $item } turned: { $before ->
+    [cut] CUT
+    [buy] BUY
+   *[close] TOO CLOSE
+  } before, { $now ->
+    [cut] CUT
+    [buy] BUY
+   *[close] TOO CLOSE
+  } now.
+summary-open = Still open: { $items }
+summary-unheard = { $count } { $count ->
+    [one] alarm
+   *[other] alarms
+  } that nobody has acknowledged
+summary-late = { $count } { $count ->
+    [one] reminder
+   *[other] reminders
+  } told late
 costs-hidden = Costs are for the lead and the owner.
 settings-not-yours = The kitchen's settings are for the lead and the owner.
 setting-unread = I can't set it to that. Nothing was changed.
+setting-as-made = It is as it was before anybody set it.
+setting-name = { $setting ->
+    [cuttersSeeCosts] who sees costs
+    [laborAvoidable] how labor counts
+    [timezone] the time zone
+    [summaryAt] when the summary comes
+    [summaryTo] who gets the summary
+    [weekSummaryOn] the day of the weekly summary
+    [tellsEmptyDay] what is said of empty days
+    [escalateMinutes] when alarms ring again
+   *[secondPerson] who is told second
+  }
+setting-timezone = Times are in { $value } from now on.
+setting-summaryAt = { $value ->
+    [off] No daily summary from now on.
+   *[other] The summary comes at { $time } each day from now on.
+  }
+setting-summaryTo = The summary goes to { $value ->
+    [team] the team
+   *[other] { $value }
+  } from now on.
+setting-weekSummaryOn = { $value ->
+    [off] No weekly summary from now on.
+    [monday] The week is told on Mondays, with the daily summary.
+    [tuesday] The week is told on Tuesdays, with the daily summary.
+    [wednesday] The week is told on Wednesdays, with the daily summary.
+    [thursday] The week is told on Thursdays, with the daily summary.
+    [friday] The week is told on Fridays, with the daily summary.
+    [saturday] The week is told on Saturdays, with the daily summary.
+   *[sunday] The week is told on Sundays, with the daily summary.
+  }
+setting-tellsEmptyDay = { $value ->
+    [yes] A day on which nothing is cut is told in one line.
+   *[no] A day on which nothing is cut is silent.
+  }
+setting-escalateMinutes = An alarm that nobody acknowledges rings again after { $value } min.
+setting-secondPerson = { $value ->
+    [nobody] An alarm that nobody acknowledges goes to the team again.
+   *[other] An alarm that nobody acknowledges goes to { $value }.
+  }
 setting-cuttersSeeCosts = { $value ->
     [yes] Cutters see costs and verdicts from now on.
    *[no] Cutters see no costs from now on: weights and yields only.
@@ -513,6 +616,12 @@ ask-weight-or-worth = { $subject }: is that its weight or what it is worth?
 ask-count-or-weight = Is that how many portions, or what they weigh?
 ask-per-pound-or-total = { $subject }: is that the price by weight, or for all of it?
 ask-pieces-weigh = { $subject }: what do they weigh together?
+ask-when-none = When? Say a time, like "at 3" or "in 20 minutes".
+ask-when-unclear = I can't read that time. Say one, like "at 3:30", "tomorrow at 9" or "every monday at 8".
+ask-when-past = That time is past. When?
+ask-half-of-day = "{ $words }": in the morning or the evening? Say it with am or pm.
+ask-which-reminder = Which one? Say "cancel reminder" and its number.
+    { $reminders }
 ask-two-figures = Two weights for { $subject }. Which one?
 ask-two-readings = "{ $words }" can be read in two ways. Say it with units, or one thing at a time.
 ask-impossible = "{ $words }" can't be right. What { $slot ->
@@ -606,6 +715,7 @@ button = { $word ->
     [undo] Undo
     [finish] Done
     [again] Show it again
+    [acknowledge] Got it
     [yes] Yes
     [no] No
     [add] Add

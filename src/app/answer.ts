@@ -33,6 +33,10 @@ const ANSWERS: { readonly [K in Kind]?: (question: Question, entry: EntryOf<K>) 
   amount: (question, { number }) => filled(question, number),
   name: (question, entry) =>
     isChoice(question, entry.part) ? chosen(question, entry.part) : named(question.wants, entry),
+  moment: ({ wants }, { when, instant, repeat }) =>
+    wants?.slot === 'when'
+      ? { is: 'entry', entry: { ...wants.held, when, instant, repeat } as unknown as Entry }
+      : NONE,
   undo: ({ recorded }) => (recorded ? NONE : DROP),
   correct: (question, entry) => corrected(question, entry),
   tare: (question, entry) => tareTold(question, entry),

@@ -1,9 +1,11 @@
 // What one message comes to in the kitchen as it is. Nothing is stored here.
 import type { Kind } from '../core/entry.ts';
 import type { Kitchen } from '../core/kitchen.ts';
+import { stretchOf } from '../core/period.ts';
 import { seesCosts } from '../core/role.ts';
 import type { Question } from '../core/question.ts';
 import type { UsualWeights } from '../core/plausible.ts';
+import type { DuesOf } from '../core/schedule.ts';
 import type { Bands } from '../core/slip.ts';
 import type { PastTest, Scene } from '../intents/intent.ts';
 import { itemFor } from '../intents/route.ts';
@@ -12,6 +14,7 @@ import { parse } from '../language/parse.ts';
 import { atHand } from './at-hand.ts';
 import { converse, type Heeded } from './converse.ts';
 import { heedEdit } from './edit.ts';
+import { pastDays } from './past-days.ts';
 import type { KitchenId, Store } from './ports/store.ts';
 import type { Message } from './ports/table.ts';
 import { understand, type Understood } from './understand.ts';
@@ -21,6 +24,8 @@ export interface Hearing {
   readonly id: KitchenId;
   readonly usual: UsualWeights;
   readonly bands?: Bands;
+  /** What may be due; the kitchen's own where it is not given. */
+  readonly duesOf?: DuesOf;
   /** The language with the kitchen's own names in it. */
   readonly listenerFor: (kitchen: Kitchen) => Listener;
 }
@@ -39,12 +44,14 @@ export async function heed(parts: Hearing, state: State, message: Message): Prom
   const scene = turnedTo(
     {
       ...{ kitchen, speaker, at, role, usual: parts.usual, bands: parts.bands, past: [] },
+      ...(parts.duesOf === undefined ? {} : { duesOf: parts.duesOf }),
       seesCosts: seesCosts(readBy, kitchen.settings),
     },
     message,
   );
   const past = await pastTests(parts, understood, scene);
-  const conversation = { scene: { ...scene, past }, question, message: id };
+  const days = await daysAsked(parts, understood, scene);
+  const conversation = { scene: { ...scene, past, ...days }, question, message: id };
   if (message.replaces !== undefined)
     return heedEdit({ ...conversation, replaces: message.replaces }, understood);
   return converse(conversation, understood);
@@ -52,10 +59,10 @@ export async function heed(parts: Hearing, state: State, message: Message): Prom
 
 function hear(parts: Hearing, { kitchen, questions }: State, message: Message): readonly Understood[] {
   if (message.pressed !== undefined) return [{ entry: message.pressed }];
-  const heard = parse(parts.listenerFor(kitchen), message.text, {
-    answering: questions.has(message.speaker),
-  });
-  return understand(heard, kitchen.settings.unit);
+  const listener = parts.listenerFor(kitchen);
+  const { unit, timezone: zone } = kitchen.settings;
+  const heard = parse(listener, message.text, { answering: questions.has(message.speaker) });
+  return understand(heard, { unit, clock: { at: message.at, zone }, language: listener.language });
 }
 
 /** As if the speaker had last written to the test that the message is about. */
@@ -88,4 +95,17 @@ async function pastTests(
     [...limits].map(([item, limit]) => parts.store.closedTests(parts.id, item, limit)),
   );
   return rows.flat();
+}
+
+/** Of several that are asked for in one line, the last. */
+async function daysAsked(
+  parts: Hearing,
+  understood: readonly Understood[],
+  { at, kitchen }: Scene,
+): Promise<Pick<Scene, 'days'>> {
+  const [period] = understood
+    .flatMap((one) => ('entry' in one && one.entry.kind === 'askSummary' ? [one.entry.period] : []))
+    .slice(-1);
+  if (period === undefined) return {};
+  return { days: await pastDays(parts.store, parts.id, stretchOf(period, at, kitchen.settings.timezone)) };
 }

@@ -1,5 +1,5 @@
 // A line by itself: what its words say, and what a careful listener would ask, with no test and no kitchen behind it.
-import type { Entry } from '../core/entry.ts';
+import type { Entry, Kind } from '../core/entry.ts';
 import { entryJson, type Json } from '../core/entry-json.ts';
 import type { Settings } from '../core/kitchen.ts';
 import { name, type Reply, say, weight } from '../core/reply.ts';
@@ -12,18 +12,23 @@ import { understand } from './understand.ts';
 export function judgeWords(
   voice: Pick<Voice, 'render'>,
   listener: Listener,
-  { settings, line }: { settings: Settings; line: string },
+  { settings, line, at }: { settings: Settings; line: string; at: string },
 ): Judged {
   const entries: Json[] = [];
   let asked: Reply | undefined;
-  for (const one of understand(parse(listener, line, { answering: false }), settings.unit)) {
+  const clock = { at, zone: settings.timezone };
+  const hearing = { unit: settings.unit, clock, language: listener.language };
+  for (const one of understand(parse(listener, line, { answering: false }), hearing)) {
     const ask = 'ask' in one ? one.ask.asked : lacks(one.entry);
     if (ask !== undefined) asked ??= ask;
-    else if ('entry' in one && one.entry.kind !== 'name') entries.push(entryJson(one.entry));
+    else if ('entry' in one && !MEAN_NOTHING_ALONE.has(one.entry.kind)) entries.push(entryJson(one.entry));
   }
   const reader = { ...settings, seesCosts: true };
   return { entries, ask: asked === undefined ? null : voice.render([asked], reader) };
 }
+
+/** Names and words that something must stand for. */
+const MEAN_NOTHING_ALONE: ReadonlySet<Kind> = new Set(['name', 'acknowledge']);
 
 /** What no scene could supply: of what a piece is, and what a container weighs. */
 function lacks(entry: Entry): Reply | undefined {

@@ -1,18 +1,14 @@
 // One message, start to end: heard outside the queue, then one at a time per kitchen read, decided and appended in one
 // transaction, then put into words. The kitchen in memory changes only when the store has it.
-import type { TestId } from '../core/facts.ts';
-import { toPlainJson } from '../core/plain-json.ts';
-import { name, type Reply, say } from '../core/reply.ts';
-import { type Role, seesCosts } from '../core/role.ts';
-import { cardLines } from '../intents/card.ts';
 import type { Render } from '../language/render.ts';
-import type { Heeded } from './converse.ts';
+import { type Agenda, newAgenda, tellFirst } from './fall-due.ts';
 import { heed, type Hearing, type State } from './heed.ts';
 import type { Delivery, Mailbox } from './ports/mailbox.ts';
 import type { Store } from './ports/store.ts';
-import type { Answer, Message, Table, Touched } from './ports/table.ts';
+import type { Answer, Message, Table, Telling, Told } from './ports/table.ts';
 import { restore } from './restore.ts';
 import { changedViews } from './views.ts';
+import { seenBefore, worded } from './worded.ts';
 
 export interface TableParts extends Hearing {
   /** With `settle` for a channel that posts its answers. */
@@ -24,6 +20,7 @@ export interface TableParts extends Hearing {
 export async function openTable(parts: TableParts): Promise<Table> {
   const stored = await parts.store.load(parts.id);
   if (stored === undefined) throw new Error(`there is no kitchen ${parts.id}`);
+  const agenda = newAgenda(parts.duesOf);
   const state: State = { kitchen: restore(stored), questions: new Map(stored.questions) };
   let queue: Promise<unknown> = Promise.resolve();
   const inTurn = <Result>(work: () => Promise<Result>): Promise<Result> => {
@@ -40,7 +37,31 @@ export async function openTable(parts: TableParts): Promise<Table> {
         return worded({ render: parts.render, message, heeded, asksOther });
       }),
     kitchen: () => state.kitchen,
+    tellDue: async (telling) => {
+      const now = Date.parse(telling.at);
+      const isDue = (): boolean => agenda.waiting(state.kitchen, now).some(({ at }) => at <= now);
+      return isDue() ? await inTurn(() => tellAll(parts, state, { agenda, telling })) : [];
+    },
+    nextDue: (at) => {
+      const [first] = agenda.waiting(state.kitchen, Date.parse(at));
+      return first && new Date(first.at).toISOString();
+    },
   };
+}
+
+/** One after the other, each in the kitchen that the one before has left. */
+async function tellAll(
+  parts: TableParts,
+  state: State,
+  { agenda, telling }: { agenda: Agenda; telling: Telling },
+): Promise<readonly Told[]> {
+  const all: Told[] = [];
+  for (;;) {
+    const done = await tellFirst(parts, agenda, { kitchen: state.kitchen, telling });
+    if (done === undefined) return all;
+    state.kitchen = done.kitchen;
+    if (done.told !== undefined) all.push(done.told);
+  }
 }
 
 async function takeTurn(parts: TableParts, state: State, message: Message): Promise<Answer> {
@@ -93,67 +114,8 @@ function withoutLetters({ buttons: _, ...delivery }: Delivery): Delivery {
   return { ...delivery, letters: [] };
 }
 
-const seenBefore = (reply: string): Answer => ({
-  ...{ reply, outcome: 'answered', entries: [], ask: null, touched: [], asksOther: false, choices: [] },
-  replyFor: () => reply,
-  cardFor: () => '',
-});
-
 async function settle({ settle }: TableParts['store'], delivery: Delivery | undefined): Promise<void> {
   if (delivery === undefined) return;
   if (settle === undefined) throw new Error('nothing to post answers with');
   await settle(delivery);
-}
-
-interface Wording {
-  readonly render: Render;
-  readonly message: Message;
-  readonly heeded: Heeded;
-  readonly asksOther: boolean;
-}
-
-function worded({ render, message, heeded, asksOther }: Wording): Answer {
-  const { kitchen, outcome, entries, asked, question } = heeded;
-  const { unit, currency, timezone } = kitchen.settings;
-  const wordsFor = (replies: readonly Reply[], reader: Role): string =>
-    render(replies, { unit, currency, timezone, seesCosts: seesCosts(reader, kitchen.settings) });
-  const { readBy = message.role } = message;
-  return {
-    reply: wordsFor(heeded.say, readBy),
-    outcome,
-    entries,
-    ask: asked === undefined ? null : wordsFor([asked], readBy),
-    touched: touchedBy(heeded, message.speaker),
-    asksOther,
-    choices: asked === undefined ? [] : choicesOf(question),
-    replyFor: (reader) => wordsFor(heeded.say, reader),
-    cardFor: (test, reader) => wordsFor(cardOf(heeded, message, test), reader),
-  };
-}
-
-/** Each of different meaning: "replace" and "yes" may come to the same. */
-function choicesOf(question: Heeded['question']): readonly string[] {
-  const meanings = new Map<string, string>();
-  for (const [word, entry] of Object.entries(question?.choices ?? {})) {
-    const meaning = toPlainJson(entry);
-    if (!meanings.has(meaning)) meanings.set(meaning, word);
-  }
-  return [...meanings.values()];
-}
-
-function cardOf({ kitchen }: Heeded, { speaker, at, role }: Message, id: TestId): readonly Reply[] {
-  const test = kitchen.tests.get(id);
-  if (test === undefined) return [];
-  const lines = cardLines({ kitchen, speaker, at, role, usual: new Map(), past: [], seesCosts: true }, test);
-  return test.status === 'closed' ? [say('closed', { item: name(test.item) }), ...lines] : lines;
-}
-
-function touchedBy({ facts, kitchen }: Heeded, speaker: string): readonly Touched[] {
-  const ids = new Set(facts.flatMap(({ test }) => (test === undefined ? [] : [test])));
-  const recent = kitchen.speakers.get(speaker)?.recent ?? [];
-  return [...ids].flatMap((id) => {
-    const status = kitchen.tests.get(id)?.status;
-    const undoable = recent.findLast((each) => each.facts.some(({ test }) => test === id))?.entry;
-    return status === undefined ? [] : [{ id, status, ...(undoable === undefined ? {} : { undoable }) }];
-  });
 }

@@ -7,15 +7,25 @@ import type { KitchenUnit } from '../core/quantity.ts';
 import { name, say } from '../core/reply.ts';
 import type { Asked } from '../intents/intent.ts';
 import { settle } from '../intents/index.ts';
+import type { Language } from '../language/language.ts';
+import { type Clock, readMoment, readTimeWords } from '../language/moment.ts';
 import type { Heard, Said } from '../language/parse.ts';
 
 /** One thing that was said: an entry, or what has to be asked about it. */
 export type Understood = { readonly entry: Entry } | { readonly ask: Asked };
 
+/** What the kitchen counts in, and the clock and language by which words of time are read. */
+export interface Hearing {
+  readonly unit: KitchenUnit;
+  readonly clock: Clock;
+  readonly language: Language;
+}
+
 /** What a line says, in the order said; words beside an entry that nothing reads make a question of their own. */
-export function understand(heard: Heard, unit: KitchenUnit): readonly Understood[] {
+export function understand(heard: Heard, by: Hearing): readonly Understood[] {
+  const { unit } = by;
   if (heard.tooLong === true) return [{ ask: { asked: say('ask-too-long'), choices: {} } }];
-  const said = heard.said.map((each) => understandOne(each, unit));
+  const said = heard.said.flatMap((each) => timed(each, by) ?? [understandOne(each, unit)]);
   return heard.unread === undefined
     ? said
     : [...said, { ask: { asked: say('ask-unread', { words: heard.unread }), choices: {} } }];
@@ -25,6 +35,27 @@ function understandOne(said: Said, unit: KitchenUnit): Understood {
   if (said.doubt === undefined)
     return { entry: settle({ ...plain(said), kind: said.kind } as unknown as Entry) };
   return { ask: askAbout(said, unit) };
+}
+
+/** Words of time are read by the clock; undefined where it is about something else. */
+function timed(said: Said, { clock, language }: Hearing): readonly Understood[] | undefined {
+  if (said.kind !== 'remind' && said.kind !== 'moment') return undefined;
+  const { when, text, ...more } = said.slots;
+  const found =
+    typeof when === 'string'
+      ? readTimeWords(language, when, clock)
+      : readMoment(language, typeof text === 'string' ? text : '', clock);
+  if (found.is === 'talk') return [];
+  const held = { ...more, kind: said.kind, ...textOf(found.is === 'wish' ? found.wish : found, when, text) };
+  if (found.is === 'wish') return [{ entry: { ...found.wish, ...held } as unknown as Entry }];
+  return [{ ask: { asked: say(`ask-when-${found.is}`), choices: {}, wants: { held, slot: 'when' } } }];
+}
+
+/** Said apart from the time, or what is left beside it. */
+function textOf(left: { readonly text?: string }, when: unknown, text: unknown): { text?: string } {
+  const words = when === undefined ? left.text : typeof text === 'string' ? text : undefined;
+  const plain = words?.replace(/[\s.!]+$/, '');
+  return plain === undefined || plain === '' ? {} : { text: plain };
 }
 
 /** The slots without those that only say what is not meant. */

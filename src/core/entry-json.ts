@@ -47,6 +47,10 @@ const PLAIN = new Set([
   'establishment',
   'produced',
   'rest',
+  'when',
+  'repeat',
+  'period',
+  'all',
 ]);
 /** Slots that the table of entries does not list for a kind. */
 const HIDDEN: Readonly<Record<string, readonly string[]>> = {

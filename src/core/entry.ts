@@ -2,8 +2,10 @@
 // is absent. The names outside (weightLb, eachOz …) are made at the border by entry-json.ts.
 import type { Decimal } from './decimal.ts';
 import type { LotId, TestId } from './facts.ts';
+import type { Period } from './period.ts';
 import type { Grouping } from './pools.ts';
 import type { Grams } from './quantity.ts';
+import type { Wish } from './reminder.ts';
 import type { Food } from './safety-facts.ts';
 import type { SettingName } from './setting.ts';
 
@@ -121,6 +123,18 @@ interface Slots {
   cooling: { what: string };
   askTemperature: { part?: string; food?: Food };
   askGrindLog: object;
+  remind: Wish & {
+    /** For nobody in particular. */
+    team?: boolean;
+  };
+  /** Words of time by themselves: answer a question. */
+  moment: Wish;
+  askReminders: object;
+  /** By number, by its words, or all of one's own. */
+  cancelReminder: { count?: number; text?: string; all?: boolean };
+  /** A person has heard the alarms that ring. */
+  acknowledge: object;
+  askSummary: { period: Period };
   askCost: { item?: string; price?: Decimal };
   askYield: { item?: string };
   /** Told apart by supplier, or by who cut. */

@@ -78,6 +78,28 @@ const turned = z.strictObject({ type: z.literal('turned') });
 const chosen = z
   .strictObject({ type: z.literal('chosen'), setting: z.enum(SETTING_NAMES), value: z.string() })
   .refine(({ setting, value }) => isSetting(setting, value), 'unknown value');
+const localTime = z.string().regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d$/);
+/** `number`: under which it stands until it is told or cancelled. `instant`: where it was said as a length of time. */
+const reminderSet = z.strictObject({
+  type: z.literal('reminderSet'),
+  number: whole,
+  when: localTime,
+  instant: z.number().int().optional(),
+  text: name.optional(),
+  repeat: z.enum(['daily', 'weekly']).optional(),
+  /** For nobody in particular. */
+  team: z.literal(true).optional(),
+});
+const reminderCancelled = z.strictObject({ type: z.literal('reminderCancelled'), number: whole });
+/** Something due was told, once for ever for its key (see core/due.ts). By no person. */
+const fired = z.strictObject({
+  type: z.literal('fired'),
+  key: name,
+  dueAt: z.string(),
+  alarm: z.boolean(),
+});
+/** A person has heard alarms. */
+const acknowledged = z.strictObject({ type: z.literal('acknowledged'), keys: z.array(name).min(1) });
 const closed = z.strictObject({ type: z.literal('closed'), flagged: z.boolean() });
 const dropped = z.strictObject({ type: z.literal('dropped') });
 /**
@@ -88,7 +110,7 @@ const undone = z.strictObject({ type: z.literal('undone'), target: name, bare: z
 
 const plain = z.discriminatedUnion('type', [
   received, weighed, portioned, listed, priced, readyCutPriced, credited, labored, packed, tared, removed,
-  noted, turned, chosen, closed, dropped, undone, safety.ground, safety.sourced, safety.carriedOver, safety.cleaned, safety.batchBegun,
+  noted, turned, chosen, reminderSet, reminderCancelled, fired, acknowledged, closed, dropped, undone, safety.ground, safety.sourced, safety.carriedOver, safety.cleaned, safety.batchBegun,
   safety.temperatureRead, safety.thermometerChecked, safety.coolingBegun, safety.lotEnded,
   sold, ended, cooked, served,
 ]); // prettier-ignore

@@ -13,7 +13,7 @@ export interface Remembered {
   readonly from?: string;
 }
 
-/** A setting of the kitchen, as it is written. */
+/** A setting of the kitchen or a reminder, as it is written. */
 export interface Chosen {
   readonly text: string;
 }

@@ -116,6 +116,10 @@ function apply(lot: Lot, { recorded, fact }: Standing): Lot {
     case 'undone':
     case 'thermometerChecked':
     case 'coolingBegun':
+    case 'reminderSet':
+    case 'reminderCancelled':
+    case 'fired':
+    case 'acknowledged':
     case 'sold':
     case 'ended':
     case 'cooked':

@@ -1,10 +1,13 @@
 // What a kitchen remembers beyond a test: prices, ready-cut prices, credits, container weights, the labour rate.
-// One ledger a key; which fact writes to which key stands in `remembered`, and nowhere else.
+// A reminder is remembered the same way, so that setting and cancelling can be taken back. One ledger a key; which fact writes to which key stands in `remembered`, and nowhere else.
 import type { FactOf, PlainFact, Recorded } from './facts.ts';
 import { type Chosen, type Held, type Ledger, newest, type Remembered, write } from './ledger.ts';
 import { perLbOf } from './money.ts';
+import { heardOf, rung, type Standing, standingIn, STANDING_KEY } from './alarm.ts';
+import { CANCELLED, isLate, LATE_KEY, reminderKey, reminderOfKey, toldKey } from './reminder.ts';
 import type { SettingName } from './setting.ts';
 import { watched } from './watched.ts';
+import { summaryOfKey, summaryToldKey } from './summary-due.ts';
 
 export type Memory = ReadonlyMap<string, Ledger>;
 
@@ -25,7 +28,7 @@ type Line = readonly [key: string, value: Remembered | Chosen];
 
 /** What a fact about an item leaves in the memory. */
 function remembered(fact: PlainFact, recorded: Recorded): readonly Line[] {
-  const { item } = recorded;
+  const { item, speaker, at } = recorded;
   switch (fact.type) {
     case 'received': {
       const amount = fact.perLb ?? (fact.cost === undefined ? undefined : perLbOf(fact.cost, fact.grams));
@@ -57,6 +60,16 @@ function remembered(fact: PlainFact, recorded: Recorded): readonly Line[] {
     case 'coolingBegun':
     case 'cleaned':
       return watched(fact, recorded);
+    case 'reminderSet': {
+      const { when, instant, text, repeat, team } = fact;
+      const to = team === true ? undefined : speaker;
+      return [[reminderKey(fact.number), { text: JSON.stringify({ when, instant, text, repeat, to }) }]];
+    }
+    case 'reminderCancelled':
+      return [[reminderKey(fact.number), { text: CANCELLED }]];
+    case 'fired':
+      return toldLines(fact, at);
+    case 'acknowledged':
     case 'listed':
     case 'packed':
     case 'removed':
@@ -97,10 +110,25 @@ function readyCutLines({
   return [all, [readyCutBookKey(item, supplier, eachGrams?.toString()), value]];
 }
 
+/** What is told is kept where it is looked for before it would be told again. */
+function toldLines({ key, dueAt }: FactOf<'fired'>, at: string): readonly Line[] {
+  const reminder = reminderOfKey(key);
+  if (reminder !== undefined) {
+    const late: readonly Line[] = isLate(dueAt, at) ? [[LATE_KEY, { text: key }]] : [];
+    return [[toldKey(reminder.number), { text: reminder.told }], ...late];
+  }
+  const summary = summaryOfKey(key);
+  return summary === undefined ? [] : [[summaryToldKey(summary.span), { text: summary.date }]];
+}
+
 /** The memory after one more fact; the same object where the fact leaves nothing. */
 export function remember(memory: Memory, recorded: Recorded): Memory {
   const { fact } = recorded;
   if (fact.type === 'undone') return cover(memory, recorded, fact.target);
+  if (fact.type === 'fired' && fact.alarm)
+    return writeStanding(memory, recorded, rung(standingIn(memory), recorded));
+  if (fact.type === 'acknowledged')
+    return writeStanding(memory, recorded, heardOf(standingIn(memory), fact.keys));
   if (fact.type !== 'corrected') return writeLines(memory, recorded, remembered(fact, recorded));
   return writeLines(cover(memory, recorded, fact.target), recorded, remembered(fact.by, recorded));
 }
@@ -128,6 +156,9 @@ export function recallChoice(memory: Memory, setting: SettingName): string | und
   const found = newest(memory.get(settingKey(setting)) ?? []);
   return found !== undefined && 'text' in found.value ? found.value.text : undefined;
 }
+
+const writeStanding = (memory: Memory, recorded: Recorded, standing: readonly Standing[]): Memory =>
+  writeLines(memory, recorded, [[STANDING_KEY, { text: JSON.stringify(standing) }]]);
 
 function writeLines(memory: Memory, { entry, at }: Recorded, lines: readonly Line[]): Memory {
   if (lines.length === 0) return memory;

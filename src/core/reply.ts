@@ -17,6 +17,8 @@ export type ReplyValue =
   /** With the time of day. */
   | { readonly is: 'moment'; readonly at: string }
   | { readonly is: 'temperature'; readonly degreesF: Decimal }
+  /** A local time, "2026-03-06T15:00"; of one that repeats only the hour or the weekday and hour. */
+  | { readonly is: 'clock'; readonly local: string; readonly repeat?: 'daily' | 'weekly' }
   /** Messages said one after the other within another one. */
   | { readonly is: 'list'; readonly of: readonly Reply[]; readonly by: 'comma' | 'space' | 'line' }
   | string
@@ -44,6 +46,8 @@ export const name = (text: string): ReplyValue => ({ is: 'name', name: text });
 export const date = (at: string): ReplyValue => ({ is: 'date', at });
 export const moment = (at: string): ReplyValue => ({ is: 'moment', at });
 export const temperature = (degreesF: Decimal): ReplyValue => ({ is: 'temperature', degreesF });
+export const clock = (local: string, repeat?: 'daily' | 'weekly'): ReplyValue =>
+  repeat === undefined ? { is: 'clock', local } : { is: 'clock', local, repeat };
 export const list = (of: readonly Reply[], by: 'comma' | 'space' | 'line' = 'comma'): ReplyValue => ({
   is: 'list',
   of,

@@ -5,6 +5,7 @@ import { z } from 'zod';
 import { decimal } from './decimal.ts';
 import { mayBeGroundLimit } from './heat.ts';
 import type { Settings } from './kitchen.ts';
+import { zoneNamed } from './local-time.ts';
 
 const yesOrNo = z.enum(['yes', 'no']).transform((text) => text === 'yes');
 
@@ -14,6 +15,16 @@ const grams = z
   .regex(/^\d{1,4}(\.\d{1,20})?$/)
   .transform(decimal)
   .refine((value) => value.gt(0));
+const CLOCK = /^([01]\d|2[0-3]):[0-5]\d$/;
+const OFF = 'off';
+const WEEKDAYS = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday', OFF] as const;
+/** Sooner nobody could have come from the walk-in; later it is no alarm. */
+const [LEAST_MINUTES, MOST_MINUTES] = [2, 120];
+
+const minutes = z
+  .string()
+  .regex(/^\d{1,3}$/)
+  .refine((text) => Number(text) >= LEAST_MINUTES && Number(text) <= MOST_MINUTES);
 
 const readers = {
   cuttersSeeCosts: yesOrNo.transform((value) => ({ cuttersSeeCosts: value })),
@@ -24,6 +35,27 @@ const readers = {
     .refine((text) => /^\d{3}(\.\d{1,2})?$/.test(text) && mayBeGroundLimit(decimal(text)))
     .transform((text) => ({ groundCookF: decimal(text) })),
   portionTolerance: grams.transform((value) => ({ portionTolerance: value })),
+  timezone: z
+    .string()
+    .refine((text) => zoneNamed(text) === text)
+    .transform((timezone) => ({ timezone })),
+  summaryAt: z
+    .string()
+    .refine((text) => CLOCK.test(text) || text === OFF)
+    .transform((text) => ({ summaryAt: text === OFF ? undefined : text })),
+  weekSummaryOn: z.enum(WEEKDAYS).transform((day) => ({
+    weekSummaryOn: day === OFF ? undefined : WEEKDAYS.indexOf(day) + 1,
+  })),
+  summaryTo: z
+    .string()
+    .regex(/^\p{L}[\p{L}\p{N} .'-]{0,39}$/u)
+    .transform((text) => ({ summaryTo: text === 'team' ? undefined : text })),
+  tellsEmptyDay: yesOrNo.transform((value) => ({ tellsEmptyDay: value })),
+  escalateMinutes: minutes.transform((text) => ({ escalateMinutes: Number(text) })),
+  secondPerson: z
+    .string()
+    .regex(/^\p{L}[\p{L}\p{N} .'-]{0,39}$/u)
+    .transform((text) => ({ secondPerson: text === 'nobody' ? undefined : text })),
 } as const satisfies Readonly<Record<string, z.ZodType<Partial<Settings>, string>>>;
 
 export type SettingName = keyof typeof readers;

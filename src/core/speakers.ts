@@ -29,7 +29,9 @@ export function rememberSpeaker(speakers: Speakers, speaker: string, facts: read
 
 /** An undo takes the entry that it voids off the list of its speaker and is itself none; a test written to becomes the speaker's. */
 export function evolveSpeakers(speakers: Speakers, recorded: Recorded): Speakers {
-  const { test } = recorded;
+  const { test, fact } = recorded;
+  // What the clock brought is nobody's entry, and a heard alarm is not unheard again.
+  if (fact.type === 'fired' || fact.type === 'acknowledged') return speakers;
   const before = speakers.get(recorded.speaker) ?? { tests: [], recent: [] };
   const tests =
     test === undefined

@@ -146,6 +146,10 @@ function apply(test: Test, recorded: Recorded, fact: Fact): Test {
     case 'chosen':
     case 'turned':
     case 'ended':
+    case 'reminderSet':
+    case 'reminderCancelled':
+    case 'fired':
+    case 'acknowledged':
     case 'undone':
     case 'corrected':
     case 'ground':

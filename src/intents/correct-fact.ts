@@ -100,6 +100,10 @@ function changed(scene: Scene, fact: PlainFact, entry: Correct): PlainFact | und
     case 'removed':
     case 'noted':
     case 'turned':
+    case 'reminderSet':
+    case 'reminderCancelled':
+    case 'fired':
+    case 'acknowledged':
     case 'chosen':
     case 'closed':
     case 'dropped':

@@ -107,6 +107,10 @@ function entryOf(scene: Scene, target: Correctable): Entry | undefined {
     case 'tared':
     case 'noted':
     case 'turned':
+    case 'reminderSet':
+    case 'reminderCancelled':
+    case 'fired':
+    case 'acknowledged':
     case 'chosen':
     case 'closed':
     case 'dropped':

@@ -133,6 +133,10 @@ function fieldValues(fact: PlainFact): readonly (readonly [Field, unknown])[] {
     case 'removed':
     case 'noted':
     case 'turned':
+    case 'reminderSet':
+    case 'reminderCancelled':
+    case 'fired':
+    case 'acknowledged':
     case 'chosen':
     case 'closed':
     case 'dropped':

@@ -68,6 +68,10 @@ export function fieldsOf(type: PlainFact['type']): readonly Field[] {
     case 'removed':
     case 'noted':
     case 'turned':
+    case 'reminderSet':
+    case 'reminderCancelled':
+    case 'fired':
+    case 'acknowledged':
     case 'chosen':
     case 'closed':
     case 'dropped':

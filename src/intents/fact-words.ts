@@ -13,9 +13,9 @@ import {
   size,
   weight,
 } from '../core/reply.ts';
+import { reminderWords } from './remind.ts';
 import { readyCutWords } from './ready-cut.ts';
 import { safetyWords } from './safety-words.ts';
-import { settingWords } from './setting.ts';
 
 /** The words of what an entry recorded; of a correction, what it put in the place of the original. */
 export function factWords({ fact: any, item }: Pick<Recorded, 'fact' | 'item'>): readonly Reply[] {
@@ -36,7 +36,7 @@ export function factWords({ fact: any, item }: Pick<Recorded, 'fact' | 'item'>):
     case 'noted':
       return [say('note', { text: fact.text })];
     case 'chosen':
-      return [settingWords(fact.setting, fact.value)];
+      return [say('setting-name', { setting: fact.setting })];
     case 'closed':
       return [say('closing', { item: name(item ?? '') })];
     case 'dropped':
@@ -49,6 +49,12 @@ export function factWords({ fact: any, item }: Pick<Recorded, 'fact' | 'item'>):
       return [say('cooked-weight', { weight: weight(fact.grams) })];
     case 'served':
       return [say('served-weight', { weight: weight(fact.grams) })];
+    case 'reminderSet':
+      return [reminderWords(fact)];
+    case 'reminderCancelled':
+      return [say('reminder-cancelling', { number: fact.number })];
+    case 'fired':
+    case 'acknowledged':
     case 'turned':
     case 'undone':
       return [];

@@ -1,5 +1,6 @@
 // The catalogue of intents: every kind of entry and the file that decides it. A kind without one does not compile.
 import type { Entry, Kind } from '../core/entry.ts';
+import { acknowledge } from './acknowledge.ts';
 import { amount, choice, help, name, no, yes } from './answers.ts';
 import { askCost } from './ask-cost.ts';
 import { askFoodCost } from './ask-food-cost.ts';
@@ -11,6 +12,7 @@ import { askOrder } from './ask-order.ts';
 import { askPlan } from './ask-plan.ts';
 import { askPrices } from './ask-prices.ts';
 import { askProducts } from './ask-products.ts';
+import { askSummary } from './ask-summary.ts';
 import { askTemperature } from './ask-temperature.ts';
 import { askVerdict } from './ask-verdict.ts';
 import { askYield } from './ask-yield.ts';
@@ -35,6 +37,7 @@ import { price } from './price.ts';
 import { product } from './product.ts';
 import { readyCut } from './ready-cut.ts';
 import { receive } from './receive.ts';
+import { askReminders, cancelReminder, moment, remind } from './remind.ts';
 import { remove } from './remove.ts';
 import { rename } from './rename.ts';
 import { setting } from './setting.ts';
@@ -51,6 +54,7 @@ export const intents: { readonly [K in Kind]: Intent<K> } = {
   correct, remove, drop, rename, note, setting, askCost, askYield, askYieldBy, askPrices, askHistory, askVerdict, askOrder, askPlan, askMenuPrice, name, amount, choice,
   grind, grindSource, carryOver, cleaned, batch, endLot, temperature, thermometer, cooling, askTemperature, askGrindLog,
   askFoodCost, askHeavy, askProducts, product, endPiece, cooked, served,
+  remind, moment, askReminders, cancelReminder, acknowledge, askSummary,
 }; // prettier-ignore
 
 interface AnyIntent extends Omit<Intent<Kind>, 'decide' | 'settle'> {

@@ -2,10 +2,12 @@
 import type { Entry, EntryOf, Kind } from '../core/entry.ts';
 import type { Fact, LotId, Recorded, TestId } from '../core/facts.ts';
 import type { Kitchen } from '../core/kitchen.ts';
+import type { Stretch } from '../core/period.ts';
 import type { UsualWeights } from '../core/plausible.ts';
 import type { Question, Wanted } from '../core/question.ts';
 import type { Reply } from '../core/reply.ts';
 import type { Role } from '../core/role.ts';
+import type { DuesOf } from '../core/schedule.ts';
 import type { Bands } from '../core/slip.ts';
 
 /** A closed test as a history shows it: plain figures by name. */
@@ -13,6 +15,13 @@ export interface PastTest {
   readonly item: string;
   readonly closedAt?: string;
   readonly figures?: Readonly<Record<string, string>>;
+}
+
+/** The closed tests of a stretch of days, the oldest first, and of each item the one closed before. */
+export interface PastDays {
+  readonly stretch: Stretch;
+  readonly tests: readonly PastTest[];
+  readonly before: ReadonlyMap<string, PastTest>;
 }
 
 /** Where an entry is said: the kitchen as it is, who speaks, and when. */
@@ -32,6 +41,10 @@ export interface Scene {
   readonly carried?: string;
   /** The newest closed tests of an item; read beforehand where somebody asks for them. */
   readonly past: readonly PastTest[];
+  /** Read beforehand where somebody asks how it went. */
+  readonly days?: PastDays;
+  /** What may be due; the kitchen's own where it is not given. */
+  readonly duesOf?: DuesOf;
 }
 
 export interface NewFact {

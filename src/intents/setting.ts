@@ -3,7 +3,8 @@ import { decimal, type Decimal } from '../core/decimal.ts';
 import type { EntryOf } from '../core/entry.ts';
 import { GROUND_CODE_F, mayBeGroundLimit } from '../core/heat.ts';
 import { recallChoice } from '../core/memory.ts';
-import { type Reply, type ReplyValue, say, size, temperature } from '../core/reply.ts';
+import type { Kitchen } from '../core/kitchen.ts';
+import { clock, type Reply, type ReplyValue, say, size, temperature } from '../core/reply.ts';
 import { mayChangeSettings } from '../core/role.ts';
 import { isSetting, type SettingName } from '../core/setting.ts';
 import { answered, type Intent, recorded, refused } from './intent.ts';
@@ -26,7 +27,7 @@ export const setting: Intent<'setting'> = {
 
 /** What holds from now on, in words. */
 export const settingWords = (which: SettingName, value: string): Reply =>
-  say(`setting-${which}`, { value: settingValue(which, value) });
+  say(`setting-${which}`, { value: settingValue(which, value), time: /^\d\d:\d\d$/.test(value) ? clock(`2000-01-01T${value}`, 'daily') : '' });
 
 function settingValue(which: SettingName, value: string): ReplyValue {
   if (which === 'groundCookF') return temperature(decimal(value));
@@ -36,3 +37,9 @@ function settingValue(which: SettingName, value: string): ReplyValue {
 /** A limit below what is published is nobody's to set. */
 const badLimit = (degrees: Decimal): readonly Reply[] =>
   degrees.lt(GROUND_CODE_F) ? [say('limit-too-low', { code: temperature(GROUND_CODE_F) }), say('check-code')] : [say('setting-unread')];
+
+/** After a setting was taken back: what holds again. */
+export function settingNow({ memory }: Kitchen, which: SettingName): Reply {
+  const value = recallChoice(memory, which);
+  return value === undefined ? say('setting-as-made') : settingWords(which, value);
+}

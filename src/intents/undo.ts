@@ -7,6 +7,7 @@ import { list, name, type Reply, say, weight } from '../core/reply.ts';
 import { figuresOf, ofTest, overweightAsk, toGo } from './card.ts';
 import { aboutOf, confirm, type Decision, type Intent, type NewFact, recorded, refused, type Response, type Scene } from './intent.ts';
 import { factWords } from './fact-words.ts';
+import { settingNow } from './setting.ts';
 
 export const undo: Intent<'undo'> = {
   slots: [],
@@ -74,7 +75,8 @@ function respond(scene: Scene, { facts, tests, words }: Took): Response {
   const took = say('took-back', { what: words });
   const found = tests.flatMap((id) => (id === undefined ? [] : (scene.kitchen.tests.get(id) ?? [])));
   const [test] = found;
-  if (test === undefined) return { say: [took] };
+  const settings = facts.flatMap(({ fact }) => (fact.type === 'chosen' ? [settingNow(scene.kitchen, fact.setting)] : []));
+  if (test === undefined) return { say: [took, ...settings] };
   if (test.status === 'dropped') return { say: [took, say('test-gone', { item: name(test.item) })] };
   const reopened = facts.some(({ fact }) => fact.type === 'closed') ? [say('open-again', { item: name(test.item) })] : [];
   const lines = found.map((each) => ofTest(scene, each, ...leaves(each, facts), toGo(figuresOf(scene, each))));

@@ -11,6 +11,7 @@ import { numbersSchema, type NumberWords, numberWords } from './number-words.ts'
 import { compileSentences, DataFault, type IntentShapes, type SentenceFile } from './sentences.ts';
 import type { State } from './template.ts';
 import { teamSchema, type TeamWords } from './team-words.ts';
+import { timesSchema, type TimeWords } from './time-words.ts';
 import { unitsSchema, type UnitWords, unitWords } from './units.ts';
 
 const words = z.array(z.string());
@@ -24,6 +25,7 @@ const lexiconSchema = z.strictObject({
   counters: words,
   keywords: words,
   neverNames: words,
+  alone: z.record(z.string(), z.string()),
   rules: z.record(z.string(), z.string()),
 });
 
@@ -61,6 +63,9 @@ export interface Language {
   readonly foods: FoodWords;
   readonly catalogue: Catalogue;
   readonly team: TeamWords;
+  readonly times: TimeWords;
+  /** What a line of nothing but words that say nothing may mean all the same ("ok"): the intent. */
+  readonly alone: Readonly<Record<string, string>>;
   /** The wording of replies, as it stands in replies.ftl. */
   readonly replies: string;
 }
@@ -78,11 +83,14 @@ export const TEXT_SLOTS = [
   'text',
   'freeFood',
   'code',
+  'moment',
+  'dayTime',
+  'zone',
 ] as const;
 export const NUMBER_SLOTS = [
   'weight', 'unitWeight', 'clearWeight', 'size', 'unitSize', 'price', 'credit', 'sum', 'total', 'count', 'pieces', 'minutes',
   'number', 'list', 'bare', 'markedPrice', 'perPrice', 'small', 'answer', 'sizeOrTotal', 'unitSizeOrTotal', 'plural', 'centPrice',
-  'degrees', 'markedDegrees', 'hotDegrees',
+  'degrees', 'markedDegrees', 'hotDegrees', 'wholeMinutes',
 ] as const; // prettier-ignore
 
 /** Reads the folder of a language. Throws a DataFault that names file and line where something in it is wrong. */
@@ -126,6 +134,8 @@ export function loadLanguage(folder: string, code: string, shapes: IntentShapes)
     foods: readData(join(home, 'foods.yaml'), foodsSchema),
     catalogue: readData(join(folder, 'catalogue.yaml'), catalogueSchema),
     team: readData(join(home, 'team.yaml'), teamSchema),
+    times: readData(join(home, 'times.yaml'), timesSchema),
+    alone: lexicon.alone,
     replies: readFileSync(join(home, 'replies.ftl'), 'utf8'),
   };
 }

@@ -9,6 +9,7 @@ import { freeWords, nameReaders } from './name-slots.ts';
 import { isNumberWord } from './number-words.ts';
 import type { Limits, SlotReader, SlotReading } from './slot.ts';
 import { numberReaders } from './slots.ts';
+import { timeReaders } from './time-slots.ts';
 import type { Token } from './token.ts';
 import { isUnitWord } from './units.ts';
 
@@ -79,6 +80,7 @@ export function listener(
             !isUnitWord(language.units, word) &&
             !language.neverNames.has(word),
         ).map((each) => ({ ...each, cost: 1 })),
+      ...timeReaders(language),
       text: (tokens, at) =>
         tokens[at] === undefined ? [] : [{ value: '', end: tokens.length, cost: 0, from: at }],
     },

@@ -2,8 +2,11 @@
 import { cheapestCovers } from './cover.ts';
 import { withoutFillers } from './fillers.ts';
 import { type Heard, judge } from './judge.ts';
+import type { Language } from './language.ts';
 import type { Listener } from './listen.ts';
 import { spellKeywords } from './misspelt.ts';
+import type { Said } from './said.ts';
+import type { Token } from './token.ts';
 import { LONGEST_LINE, tokenise } from './tokenise.ts';
 
 export type { Heard } from './judge.ts';
@@ -21,7 +24,7 @@ function read(listener: Listener, line: string, options: { answering: boolean })
   const { language } = listener;
   const { written: text, tokens: all } = tokenise(line, language.decimalMark, language.abbreviations);
   const tokens = spellKeywords(language, withoutFillers(language, all));
-  if (tokens.length === 0) return { said: [] };
+  if (tokens.length === 0) return { said: ofFillers(language, all) };
   return judge({
     language,
     tokens,
@@ -29,4 +32,11 @@ function read(listener: Listener, line: string, options: { answering: boolean })
     covers: cheapestCovers(listener, tokens, options),
     starts: listener.startsNumber,
   });
+}
+
+/** "ok" by itself. */
+function ofFillers({ alone }: Language, tokens: readonly Token[]): readonly Said[] {
+  const kinds = tokens.flatMap(({ text }) => (Object.hasOwn(alone, text) ? (alone[text] ?? []) : []));
+  const [kind] = kinds;
+  return kind === undefined ? [] : [{ kind, slots: {}, firm: false }];
 }

@@ -73,6 +73,8 @@ function renderValue(voice: Voice, value: ReplyValue): string | number {
       return momentText(voice, value.at);
     case 'temperature':
       return temperatureText(value.degreesF, reader.unit);
+    case 'clock':
+      return clockText(voice.language, value.local, value.repeat);
     case 'list':
       return value.of.flatMap((reply) => renderOne(voice, reply) ?? []).join(JOINTS[value.by]);
   }
@@ -138,7 +140,18 @@ function dateText(
   return format.format(new Date(at));
 }
 
-const CLOCK = { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' } as const;
+const HOUR = { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' } as const;
 
 const momentText = (voice: Voice, at: string): string =>
-  `${dateText(voice, at)} ${dateText(voice, at, CLOCK)}`;
+  `${dateText(voice, at)} ${dateText(voice, at, HOUR)}`;
+
+const CLOCK = { hour: 'numeric', minute: '2-digit', timeZone: 'UTC' } as const;
+const CLOCKS = {
+  once: { weekday: 'short', month: 'short', day: 'numeric', ...CLOCK },
+  weekly: { weekday: 'long', ...CLOCK },
+  daily: CLOCK,
+} as const;
+
+/** A local time is what the wall shows: no zone is applied to it. */
+const clockText = (language: string, local: string, repeat: 'daily' | 'weekly' | 'once' = 'once'): string =>
+  new Intl.DateTimeFormat(language, CLOCKS[repeat]).format(new Date(`${local}:00Z`)).replace(/\u202f/g, ' ');

@@ -59,6 +59,11 @@ export function numberReaders(context: SlotContext): Readonly<Record<string, Slo
       durations(context, tokens, at).map((each) =>
         impossible(each, each.value.gt(0) && each.value.lte(context.limits.maxMinutes)),
       ),
+    /** A setting is a text. */
+    wholeMinutes: (tokens, at) =>
+      durations(context, tokens, at)
+        .filter((each) => each.value.isInteger())
+        .map((each) => ({ ...each, value: each.value.toString() })),
     number: (tokens, at) =>
       amounts(context.numbers, tokens, at).map((each) => impossible(each, each.value.gt(0))),
     list: listReader(context),

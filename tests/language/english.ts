@@ -22,6 +22,9 @@ const listeners = {
   kg: plainListener(english.language, settings('kg')),
 };
 
+/** A Friday, 9:00 in Chicago. */
+export const NOW = '2026-03-06T15:00:00.000Z';
+
 /** What a line says by itself, and what a careful listener would ask. */
 export const judge = (line: string, unit: KitchenUnit = 'lb'): Judged =>
-  judgeWords(english, listeners[unit], { settings: settings(unit), line });
+  judgeWords(english, listeners[unit], { settings: settings(unit), line, at: NOW });

@@ -6,7 +6,8 @@ import type { Settings } from '../../core/kitchen.ts';
 import type { Ledger } from '../../core/ledger.ts';
 import type { Pool } from '../../core/pool.ts';
 import type { Question } from '../../core/question.ts';
-import type { Delivery } from './mailbox.ts';
+import type { ButtonChange } from './cards.ts';
+import type { Delivery, NewLetter } from './mailbox.ts';
 
 export type KitchenId = string;
 
@@ -57,6 +58,14 @@ export interface Turn {
   readonly question?: Question | null;
   /** The update that the message came by: it ends with the turn. Of a turn that was seen, without letters. */
   readonly delivery?: Delivery;
+  /** Letters of a turn that no message brought: stored with it, and only the first time. */
+  readonly post?: Posted;
+}
+
+export interface Posted {
+  readonly bot: string;
+  readonly letters: readonly NewLetter[];
+  readonly buttons?: ButtonChange;
 }
 
 /** What a kitchen needs in memory to go on: everything but closed tests. */
@@ -115,6 +124,11 @@ export interface Store {
   speakerFacts(kitchen: KitchenId, speaker: string, limit: number): Promise<readonly Recorded[]>;
   /** Closed tests of an item, newest first. */
   closedTests(kitchen: KitchenId, item: string, limit: number): Promise<readonly TestRow[]>;
+  /** Closed within a stretch of time: from the first instant on, before the last; the oldest first. */
+  testsClosed(
+    kitchen: KitchenId,
+    stretch: { readonly from: string; readonly to: string },
+  ): Promise<readonly TestRow[]>;
   kitchens(): Promise<readonly KitchenId[]>;
   /** The whole log, in order. What is appended while it is read is read too. */
   facts(kitchen: KitchenId): AsyncIterable<Recorded>;

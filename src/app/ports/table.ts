@@ -5,6 +5,7 @@ import type { TestId } from '../../core/facts.ts';
 import type { Kitchen } from '../../core/kitchen.ts';
 import type { Role } from '../../core/role.ts';
 import type { Delivery } from './mailbox.ts';
+import type { Posted } from './store.ts';
 
 /** What became of a line: a question of ours now stands; understood but nothing to do it to; facts changed; answered; not for us. */
 export type Outcome = 'asked' | 'refused' | 'recorded' | 'answered' | 'ignored';
@@ -54,7 +55,30 @@ export interface Answer {
   readonly cardFor: (test: TestId, reader: Role) => string;
 }
 
+/** Something due that is told now. */
+export interface Told {
+  readonly key: string;
+  /** UTC instants, ISO 8601: when it was due, and now. */
+  readonly dueAt: string;
+  readonly at: string;
+  readonly to: 'team' | { readonly speaker: string };
+  readonly alarm: boolean;
+  /** Each reader is told what they may see. */
+  readonly words: (role: Role) => string;
+}
+
+export interface Telling {
+  /** UTC instant, ISO 8601. */
+  readonly at: string;
+  /** What is posted with it: stored in the same transaction. */
+  readonly post?: (told: Told) => Promise<Posted>;
+}
+
 export interface Table {
+  /** Tells what is due and was not told: each once for ever. What was due longer ago comes first. */
+  readonly tellDue: (telling: Telling) => Promise<readonly Told[]>;
+  /** When something is due next, or was; at or after the instant given the same holds until the kitchen changes. */
+  readonly nextDue: (at: string) => string | undefined;
   readonly take: (message: Message) => Promise<Answer>;
   /** What a message would come to; nothing is kept. */
   readonly weighUp: (message: Message) => Promise<Answer>;

@@ -46,6 +46,7 @@ export interface Team {
   replaceClaim(kitchen: KitchenId, claim: Invite): Promise<void>;
   /** The kitchen of a group that the bot is in. */
   groupOf(bot: string, chat: number): Promise<KitchenId | undefined>;
+  groupsOf(bot: string, kitchen: KitchenId): Promise<readonly number[]>;
   /** What changes outside of any update: a group that the service says has moved. */
   moveGroup(bot: string, from: number, to: number): Promise<void>;
 }

@@ -5,7 +5,7 @@ import { z } from 'zod';
 import { decimal } from '../../core/decimal.ts';
 import type { Settings } from '../../core/kitchen.ts';
 import type { Role } from '../../core/role.ts';
-import { instantOf } from './local-time.ts';
+import { instantOf } from '../../core/local-time.ts';
 
 export interface ShiftTurn {
   readonly text: string;
@@ -44,7 +44,10 @@ const kitchenSchema = z.strictObject({
   language: z.enum(['en']).default('en'),
   laborRatePerHour: figure.optional(),
   laborAvoidable: z.boolean().default(true),
-  summaryAt: z.string().optional(),
+  summaryAt: z
+    .string()
+    .regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'is no time of day like 22:00')
+    .optional(),
   roles: z.record(z.string(), z.enum(['owner', 'lead', 'cutter'])).default({}),
 });
 
@@ -75,11 +78,13 @@ export function readShift(path: string): Shift {
   const extra = contents.items.find(({ key }) => !['kitchen', 'turns'].includes(String(key)));
   if (extra !== undefined) throw reader.fault(extra.key, `"${String(extra.key)}" is no part of a shift`);
   if (!isSeq(turns)) throw reader.fault(contents, 'a shift has a list of turns');
-  const { roles, summaryAt: _, ...settings } = kitchen;
+  const { roles, ...settings } = kitchen;
+  const played = readTurns(reader, turns.items as Node[], settings.timezone);
+  const [first] = played;
   return {
-    settings,
+    settings: first === undefined ? settings : { ...settings, openedAt: first.instant },
     roles: new Map(Object.entries(roles)),
-    turns: readTurns(reader, turns.items as Node[], settings.timezone),
+    turns: played,
   };
 }
 

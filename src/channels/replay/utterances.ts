@@ -3,13 +3,15 @@ import { createInterface } from 'node:readline';
 import { parseArgs } from 'node:util';
 import type { OpenScratch } from '../../app/ports/scratch.ts';
 import type { JudgeLine, Judged } from '../../app/ports/words.ts';
-import { instantOf } from './local-time.ts';
+import { instantOf } from '../../core/local-time.ts';
 import { messageOf, playInto } from './play.ts';
 import { readShift, ShiftFault } from './shift-file.ts';
 
 export interface ParseSetting {
   readonly lang: string;
   readonly unit: 'lb' | 'kg';
+  /** Local time to the minute; else it is now. */
+  readonly now?: string;
 }
 
 export interface ParseParts {

@@ -1,8 +1,9 @@
 // The bot: a poller, the intake and a sender around one mailbox.
 import type { Api } from 'grammy';
 import type { RequestListener } from 'node:http';
-import type { KitchenId } from '../../app/ports/store.ts';
 import type { NewLetter } from '../../app/ports/mailbox.ts';
+import type { KitchenId, Posted } from '../../app/ports/store.ts';
+import type { Told } from '../../app/ports/table.ts';
 import { type Levels, type Metrics, UNMEASURED } from '../../app/ports/metrics.ts';
 import { name, say } from '../../core/reply.ts';
 import { newBudget } from './budget.ts';
@@ -15,6 +16,7 @@ import { poll } from './poller.ts';
 import { levelsOf, type Readiness, readinessOf } from './readiness.ts';
 import { send } from './sender.ts';
 import { newInvite } from './team.ts';
+import { postedTo } from './tell.ts';
 import { newTaking, type Webhook } from './webhook.ts';
 import { watchWebhook } from './webhook-watch.ts';
 
@@ -37,6 +39,8 @@ export interface Bot {
   readonly readiness: () => Promise<Readiness>;
   /** Resolves when it has stopped; `refused`: the service does not know the token. */
   readonly ended: Promise<'stopped' | 'refused'>;
+  /** What falls due, as letters to whom it goes. */
+  readonly post: (kitchen: KitchenId) => (told: Told) => Promise<Posted>;
   /** Ends within seconds; nothing that is not stored is confirmed. */
   readonly stop: () => void;
 }
@@ -64,6 +68,7 @@ export async function startBot(parts: BotParts): Promise<Bot> {
     readiness: async () => readinessOf(await post.backlog(bot), contact.read()),
     levels: async () => levelsOf(await post.backlog(bot), contact.read()),
     ended: run(parts, { bot, signal, contact, stored }).finally(taking?.idle),
+    post: (kitchen) => (told) => postedTo({ ...parts, bot }, kitchen, told),
     stop: () => {
       stopping.abort();
     },

@@ -1,12 +1,14 @@
 // What is written: one turn, one transaction, statements prepared once. A row that is there already as it should
 // be is not written again: each page that changes costs time in the commit.
 import type { Delivery } from '../../app/ports/mailbox.ts';
-import type { Turn } from '../../app/ports/store.ts';
+import type { Posted, Turn } from '../../app/ports/store.ts';
 import { encodeFact, type Recorded } from '../../core/facts.ts';
 import { toPlainJson } from '../../core/plain-json.ts';
 import type { Question } from '../../core/question.ts';
 import type { Connection } from './connection.ts';
+import { buttonWriter } from './cards.ts';
 import { deliveryWriter } from './delivery.ts';
+import { letterWriter } from './letters.ts';
 import { viewWriter } from './view-writer.ts';
 
 /** Stores a turn, all or nothing. It must stay synchronous: past an await it would run outside of the transaction. */
@@ -16,6 +18,7 @@ export function appender(db: Connection): (turn: Turn) => 'stored' | 'seen' {
   const writeViews = viewWriter(db);
   const writeQuestion = questionWriter(db);
   const endUpdate = deliveryWriter(db);
+  const post = poster(db);
   const transaction = db.transaction((turn: Turn): 'stored' | 'seen' => {
     const { delivery } = turn;
     if (!isNew(turn)) {
@@ -27,9 +30,19 @@ export function appender(db: Connection): (turn: Turn) => 'stored' | 'seen' {
     writeViews(turn.kitchen, turn.views);
     if (turn.question !== undefined) writeQuestion(turn, turn.question);
     if (delivery !== undefined) endUpdate(delivery);
+    if (turn.post !== undefined) post(turn.post, turn.at);
     return 'stored';
   });
   return (turn) => transaction.immediate(turn);
+}
+
+function poster(db: Connection): (posted: Posted, at: string) => void {
+  const write = letterWriter(db);
+  const changeButtons = buttonWriter(db);
+  return ({ bot, letters, buttons }, at) => {
+    if (buttons !== undefined) changeButtons(bot, buttons);
+    for (const letter of letters) write(bot, letter, at);
+  };
 }
 
 /** What was answered before is not answered again. */

@@ -44,6 +44,7 @@ export function storeOn(db: Connection, options: StoreOptions): SqliteStore {
     closedSince: (kitchen, at, limit) => trying(() => views.closedSince(kitchen, at, limit)),
     speakerFacts: (kitchen, speaker, limit) => trying(() => facts.ofSpeaker(kitchen, speaker, limit)),
     closedTests: (kitchen, item, limit) => trying(() => views.closed(kitchen, item, limit)),
+    testsClosed: (kitchen, { from, to }) => trying(() => views.closedWithin(kitchen, from, to)),
     kitchens: () => trying(() => kitchens.all().map(({ id }) => id)),
     facts: facts.all,
     views: (kitchen) => trying(() => allViews(views, kitchen)),

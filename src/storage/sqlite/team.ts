@@ -19,10 +19,16 @@ export function teamReader(db: Connection) {
       'SELECT kitchen FROM group_chat WHERE bot = ? AND chat = ? AND is_left = 0',
     )
     .pluck();
+  const groups = db
+    .prepare<[string, string], number>(
+      'SELECT chat FROM group_chat WHERE bot = ? AND kitchen = ? AND is_left = 0 ORDER BY chat',
+    )
+    .pluck();
   return {
     memberOf: (person: number) => one.get(person),
     members: (kitchen: string) => all.all(kitchen),
     invite: (hash: string, at: string) => open.get(hash, at),
+    groupsOf: (bot: string, kitchen: string) => groups.all(bot, kitchen),
     groupOf: (bot: string, chat: number) => group.get(bot, chat),
   };
 }

@@ -16,6 +16,7 @@ export function viewReader(db: Connection) {
     closedSince: closedSince(db),
     lots: query(allLots(db), lotRowOf),
     newestLots: query(newestLots(db), ({ id }) => id),
+    closedWithin: closedWithin(db),
     memory: query(keyed('key, ledger AS body', 'memory_row'), memoryOf),
     pools: query(keyed('item AS key, pool AS body', 'pool_row'), poolOf),
     names: query(allNames(db), nameOf),
@@ -52,6 +53,15 @@ function closedTests(db: Connection): Query<[KitchenId, string, number], TestRow
   const statement = db.prepare<[KitchenId, string, number], TestRowRow>(
     `SELECT ${TEST} FROM test_row WHERE kitchen = ? AND status = 'closed' AND item = ?
      ORDER BY closed_at DESC, id DESC LIMIT ?`,
+  );
+  return query(statement, testRowOf);
+}
+
+/** By the index of closing times: the years before are not read. */
+function closedWithin(db: Connection): Query<[KitchenId, string, string], TestRow> {
+  const statement = db.prepare<[KitchenId, string, string], TestRowRow>(
+    `SELECT ${TEST} FROM test_row INDEXED BY test_row_by_closing
+     WHERE kitchen = ? AND status = 'closed' AND closed_at >= ? AND closed_at < ? ORDER BY closed_at, id`,
   );
   return query(statement, testRowOf);
 }

@@ -1,0 +1,69 @@
+// What a message came to, in words: for the speaker, and for whoever else reads it.
+import type { TestId } from '../core/facts.ts';
+import { toPlainJson } from '../core/plain-json.ts';
+import { name, type Reply, say } from '../core/reply.ts';
+import { type Role, seesCosts } from '../core/role.ts';
+import { cardLines } from '../intents/card.ts';
+import type { Render } from '../language/render.ts';
+import type { Heeded } from './converse.ts';
+import type { Answer, Message, Touched } from './ports/table.ts';
+
+interface Wording {
+  readonly render: Render;
+  readonly message: Message;
+  readonly heeded: Heeded;
+  readonly asksOther: boolean;
+}
+
+export function worded({ render, message, heeded, asksOther }: Wording): Answer {
+  const { kitchen, outcome, entries, asked, question } = heeded;
+  const { unit, currency, timezone } = kitchen.settings;
+  const wordsFor = (replies: readonly Reply[], reader: Role): string =>
+    render(replies, { unit, currency, timezone, seesCosts: seesCosts(reader, kitchen.settings) });
+  const { readBy = message.role } = message;
+  return {
+    reply: wordsFor(heeded.say, readBy),
+    outcome,
+    entries,
+    ask: asked === undefined ? null : wordsFor([asked], readBy),
+    touched: touchedBy(heeded, message.speaker),
+    asksOther,
+    choices: asked === undefined ? [] : choicesOf(question),
+    replyFor: (reader) => wordsFor(heeded.say, reader),
+    cardFor: (test, reader) => wordsFor(cardOf(heeded, message, test), reader),
+  };
+}
+
+/** Each of different meaning: "replace" and "yes" may come to the same. */
+function choicesOf(question: Heeded['question']): readonly string[] {
+  const meanings = new Map<string, string>();
+  for (const [word, entry] of Object.entries(question?.choices ?? {})) {
+    const meaning = toPlainJson(entry);
+    if (!meanings.has(meaning)) meanings.set(meaning, word);
+  }
+  return [...meanings.values()];
+}
+
+function cardOf({ kitchen }: Heeded, { speaker, at, role }: Message, id: TestId): readonly Reply[] {
+  const test = kitchen.tests.get(id);
+  if (test === undefined) return [];
+  const lines = cardLines({ kitchen, speaker, at, role, usual: new Map(), past: [], seesCosts: true }, test);
+  return test.status === 'closed' ? [say('closed', { item: name(test.item) }), ...lines] : lines;
+}
+
+function touchedBy({ facts, kitchen }: Heeded, speaker: string): readonly Touched[] {
+  const ids = new Set(facts.flatMap(({ test }) => (test === undefined ? [] : [test])));
+  const recent = kitchen.speakers.get(speaker)?.recent ?? [];
+  return [...ids].flatMap((id) => {
+    const status = kitchen.tests.get(id)?.status;
+    const undoable = recent.findLast((each) => each.facts.some(({ test }) => test === id))?.entry;
+    return status === undefined ? [] : [{ id, status, ...(undoable === undefined ? {} : { undoable }) }];
+  });
+}
+
+/** A message that comes again was answered. */
+export const seenBefore = (reply: string): Answer => ({
+  ...{ reply, outcome: 'answered', entries: [], ask: null, touched: [], asksOther: false, choices: [] },
+  replyFor: () => reply,
+  cardFor: () => '',
+});

@@ -1,0 +1,15 @@
+// "got it": a person has heard the alarms that ring. Said when none rings, it is not for us.
+import { ringing } from '../core/alarm.ts';
+import { dues } from '../core/schedule.ts';
+import { say } from '../core/reply.ts';
+import { type Intent, recorded } from './intent.ts';
+
+export const acknowledge: Intent<'acknowledge'> = {
+  slots: [],
+  decide: ({ kitchen, at, duesOf = dues }) => {
+    const heard = ringing(kitchen, duesOf(kitchen, Date.parse(at)));
+    if (heard.length === 0) return { is: 'ignored' };
+    const keys = heard.map(({ key }) => key);
+    return recorded([{ fact: { type: 'acknowledged', keys } }], () => ({ say: [say('acknowledged', { count: keys.length })] }));
+  },
+};

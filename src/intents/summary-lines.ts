@@ -1,0 +1,111 @@
+// The summary: it fits the screen of a phone. What was cut, how it yielded against what is usual, what it costs now, portions off
+// their size, verdicts that turned, what is still open, what nobody heard.
+import { standingIn } from '../core/alarm.ts';
+import { decimal, type Decimal, ZERO } from '../core/decimal.ts';
+import { type Kitchen, openTests, poolOf } from '../core/kitchen.ts';
+import { poolFigures } from '../core/pool.ts';
+import { list, name, percent, price, type Reply, say, sayCost, size, weight } from '../core/reply.ts';
+import { isOnTarget } from '../core/costs.ts';
+import { lateReminders } from '../core/reminder.ts';
+import { line } from './card.ts';
+import type { PastDays, PastTest } from './intent.ts';
+
+/** Lines of further things worth knowing at the end of the day, from whoever keeps them. */
+type MoreLines = (kitchen: Kitchen, days: PastDays) => readonly Reply[];
+const MORE: readonly MoreLines[] = [stillOpen, unheard, late];
+
+/** The lines below the heading. */
+export function summaryLines(kitchen: Kitchen, days: PastDays): readonly Reply[] {
+  const cut = days.tests.length === 0 ? [say('summary-nothing')] : cutLines(kitchen, days);
+  return [...cut, ...MORE.flatMap((more) => more(kitchen, days))];
+}
+
+const MOST_ITEMS = 5;
+
+function cutLines(kitchen: Kitchen, days: PastDays): readonly Reply[] {
+  const { tests } = days;
+  const items = new Map<string, PastTest[]>();
+  for (const test of tests) items.set(test.item, [...(items.get(test.item) ?? []), test]);
+  const shown = [...items].sort(([, a], [, b]) => sum(b, 'receivedGrams').cmp(sum(a, 'receivedGrams'))).slice(0, MOST_ITEMS);
+  const left = items.size - shown.length;
+  return [
+    line(say('summary-pieces', { count: piecesIn(tests) }), say('weight', { weight: weight(sum(tests, 'receivedGrams')) })),
+    ...shown.flatMap(([item, of]) => itemLines(kitchen, item, { tests: of, before: days.before.get(item) })),
+    ...(left === 0 ? [] : [say('summary-more', { count: left })]),
+  ];
+}
+
+const figureOf = ({ figures = {} }: PastTest, key: string): Decimal | undefined => {
+  const text = figures[key];
+  return text === undefined ? undefined : decimal(text);
+};
+
+const sum = (tests: readonly PastTest[], key: string): Decimal =>
+  tests.reduce((total, test) => total.plus(figureOf(test, key) ?? ZERO), ZERO);
+
+/** A test of which nobody said how many pieces it was is one. */
+const piecesIn = (tests: readonly PastTest[]): number =>
+  tests.reduce((total, { figures = {} }) => total + Number(figures['pieces'] ?? '1'), 0);
+
+interface OfItem {
+  readonly tests: readonly PastTest[];
+  readonly before: PastTest | undefined;
+}
+
+function itemLines(kitchen: Kitchen, item: string, { tests, before }: OfItem): readonly Reply[] {
+  const parts = [...yieldWords(kitchen, item, tests), ...costWords(tests), ...portionWords(tests)];
+  const of = parts.length === 0 ? [say('weight', { weight: weight(sum(tests, 'receivedGrams')) })] : parts;
+  return [say('of-item', { item: name(item), of: list(of) }), ...turnedWords(item, before === undefined ? tests : [before, ...tests])];
+}
+
+/** By weight, over those that balance and have their portions weighed. */
+function yieldWords(kitchen: Kitchen, item: string, tests: readonly PastTest[]): readonly Reply[] {
+  const whole = tests.filter((test) => figureOf(test, 'portionGrams') !== undefined && test.figures?.['flagged'] === undefined);
+  if (whole.length === 0) return [];
+  const share = sum(whole, 'portionGrams').times(100).div(sum(whole, 'receivedGrams'));
+  const usual = poolFigures(poolOf(kitchen, item), {});
+  const isFirst = usual === undefined || usual.tests <= whole.length;
+  return [isFirst ? say('yield', { share: percent(share) }) : say('yield-usual', { share: percent(share), usual: percent(usual.yieldPct) })];
+}
+
+/** What a pound came to in the newest test. */
+function costWords(tests: readonly PastTest[]): readonly Reply[] {
+  const cost = tests.flatMap((test) => figureOf(test, 'usableCostPerLb') ?? []).at(-1);
+  return cost === undefined ? [] : [sayCost('usable-cost', { cost: price(cost) })];
+}
+
+function portionWords(tests: readonly PastTest[]): readonly Reply[] {
+  const count = Number(sum(tests, 'count'));
+  const off = tests.flatMap((test) => {
+    const [mean, target] = [figureOf(test, 'meanGrams'), figureOf(test, 'targetGrams')];
+    return mean === undefined || target === undefined || isOnTarget(mean, target) ? [] : [{ mean, target }];
+  });
+  const worst = off.toSorted((a, b) => b.mean.div(b.target).cmp(a.mean.div(a.target)))[0];
+  return [
+    ...(count === 0 ? [] : [say('portions-count', { count })]),
+    ...(worst === undefined ? [] : [say(worst.mean.gt(worst.target) ? 'summary-heavy' : 'summary-light', { mean: size(worst.mean), size: size(worst.target) })]),
+  ];
+}
+
+/** The last change from one verdict to another. */
+function turnedWords(item: string, tests: readonly PastTest[]): readonly Reply[] {
+  const choices = tests.flatMap(({ figures }) => figures?.['choice'] ?? []);
+  const at = choices.findLastIndex((choice, index) => index > 0 && choice !== choices[index - 1]);
+  if (at < 1) return [];
+  return [sayCost('summary-turned', { item: name(item), before: choices[at - 1] ?? '', now: choices[at] ?? '' })];
+}
+
+function stillOpen(kitchen: Kitchen): readonly Reply[] {
+  const open = openTests(kitchen);
+  return open.length === 0 ? [] : [say('summary-open', { items: list(open.map(({ item }) => say('item', { item: name(item) }))) })];
+}
+
+function unheard(kitchen: Kitchen): readonly Reply[] {
+  const count = standingIn(kitchen.memory).length;
+  return count === 0 ? [] : [say('summary-unheard', { count })];
+}
+
+function late(kitchen: Kitchen, { stretch }: PastDays): readonly Reply[] {
+  const count = lateReminders(kitchen, stretch);
+  return count === 0 ? [] : [say('summary-late', { count })];
+}
