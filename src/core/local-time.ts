@@ -42,10 +42,12 @@ export const addDays = (date: LocalDate, days: number): LocalDate =>
 /** 1 is Monday. */
 export const weekdayOf = (date: LocalDate): number => Temporal.PlainDate.from(date).dayOfWeek;
 
+let allZones: readonly string[] | undefined;
+
 /** The name of a zone in its own spelling: the name itself, or the place in it that no other zone has ("chicago"). */
 export function zoneNamed(words: string): string | undefined {
   const wanted = words.trim().toLowerCase().replaceAll(' ', '_');
-  const zones = [...Intl.supportedValuesOf('timeZone'), 'UTC'];
+  const zones = (allZones ??= [...Intl.supportedValuesOf('timeZone'), 'UTC']);
   const same = zones.find((zone) => zone.toLowerCase() === wanted);
   const [place, another] = zones.filter((zone) => zone.toLowerCase().endsWith(`/${wanted}`));
   return same ?? (another === undefined ? place : undefined);

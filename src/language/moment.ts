@@ -75,7 +75,8 @@ function spansIn(language: Language, words: readonly string[]): readonly Span[] 
   for (let at = 0; at < words.length; at += 1) {
     if (!beginsTime(times, words[at] ?? '', words[at + 1] ?? '')) continue;
     let most = at + 1;
-    while (most < words.length && isTimeWord(times, numbers, words[most] ?? '')) most += 1;
+    while (most - at < MOST_WORDS && most < words.length && isTimeWord(times, numbers, words[most] ?? ''))
+      most += 1;
     const span = longest(language, words, { from: at, most });
     if (span === undefined) continue;
     spans.push(span);
@@ -89,22 +90,34 @@ function longest(
   words: readonly string[],
   { from, most }: { from: number; most: number },
 ): Span | undefined {
-  for (let end = most; end > from; end -= 1) {
+  for (let end = most; end > Math.max(from, most - MOST_LEFT - 1); end -= 1) {
     const read = readTime(language, words.slice(from, end));
     if (read !== undefined) return { from, end, read };
   }
   return undefined;
 }
 
-/** The longest words of time that begin at a place: as said, and where they end. */
+/** More words than these name no time. */
+const MOST_WORDS = 10;
+/** So many of the last words of a stretch may lead on to something else ("at three to"). */
+const MOST_LEFT = 3;
+
+/** The longest words of time that begin at a place: as said, and where they end. Most places begin none, and are told by their first words. */
 export function momentAt(
   language: Language,
   words: readonly string[],
   from: number,
 ): { text: string; end: number } | undefined {
   const { times, numbers } = language;
+  const isLength = words
+    .slice(from + 1, from + 5)
+    .some((word) => [...times.minute, ...times.hour].includes(word));
+  const first = words[from] ?? '';
+  if (!beginsTime(times, first, words[from + 1] ?? '') && !(isLength && isTimeWord(times, numbers, first)))
+    return undefined;
   let most = from;
-  while (most < words.length && isTimeWord(times, numbers, words[most] ?? '')) most += 1;
+  while (most - from < MOST_WORDS && most < words.length && isTimeWord(times, numbers, words[most] ?? ''))
+    most += 1;
   const span = longest(language, words, { from, most });
   return span && { text: words.slice(from, span.end).join(' '), end: span.end };
 }
