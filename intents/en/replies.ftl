@@ -307,6 +307,11 @@ verdict-turns-from = { $choice ->
     [buy] That turns it from { $date }: BUY ready-cut { $item }, { $saving } cheaper.
    *[close] That turns it from { $date }: { $item } is TOO CLOSE TO CALL.
   }
+verdict-was = { $choice ->
+    [cut] That turns it: it was CUT before.
+    [buy] That turns it: it was BUY before.
+   *[close] That turns it: it was too close to call before.
+  }
 saving-cut = Cutting saves { $parts }.
 saving-buy = Buying saves { $parts }.
 saving-portion = { $saving } on a portion of { $size }
@@ -369,6 +374,7 @@ yield-of = { $item }: { $share } yield over { $tests } { $tests ->
    *[other] tests
   }
 yield-spread = spread { $points } points between tests
+somebody-gone = somebody who left
 too-few-to-tell = Too few tests to tell them apart: each needs { $tests }.
 difference-is-real = The difference is more than chance (90 %).
 difference-may-be-chance = The difference may be chance.
