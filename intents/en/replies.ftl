@@ -463,6 +463,7 @@ ask-below-tare = That is no more than the empty { $container } ({ $tare }). What
 ask-heavier-than-piece = { $part } { $weight } is more than the whole piece ({ $received }). What does it weigh?
 ask-heavier-with-added = { $part } +{ $added } makes { $weight }, more than the whole piece ({ $received }). What was added?
 ask-slip = { $part } { $weight } would be { $share } of the piece, usual is { $usual }. Say { $meant } if you meant that. Is { $weight } right?
+ask-slip-band = { $part } { $weight } would be { $share } of the piece, as a rule it is { $low } to { $high }. Say { $meant } if you meant that. Is { $weight } right?
 ask-far-price = { $item } at { $price }? It was { $before } before. Is that right, or what is the price?
 ask-far-price-hidden = That is ten times off the { $item } price before. Is that right, or what is the price?
 ask-over-half = { $part } { $weight } would be { $share } of the piece. Is that right, or what does it weigh?
