@@ -520,6 +520,7 @@ ask-weight-or-worth = { $subject }: is that its weight or what it is worth?
 ask-count-or-weight = Is that how many portions, or what they weigh?
 ask-per-pound-or-total = { $subject }: is that the price by weight, or for all of it?
 ask-pieces-weigh = { $subject }: what do they weigh together?
+ask-which-day = From which day? Nothing was recorded: say it again with a weekday, like "from monday".
 ask-two-figures = Two weights for { $subject }. Which one?
 ask-two-readings = "{ $words }" can be read in two ways. Say it with units, or one thing at a time.
 ask-impossible = "{ $words }" can't be right. What { $slot ->
