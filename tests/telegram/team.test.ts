@@ -29,15 +29,16 @@ it('records an entry, puts it right, and takes it back, in private', async () =>
 });
 
 it('calls cutters by their names, and says who has left', async () => {
-  const { api, owner, cutter } = await withTeam();
-  await ask(api, owner, 'ribeye 14.2 lb at 7.40');
+  const talk = await withTeam();
+  const { owner, cutter } = talk;
+  await ask(talk, owner, 'ribeye 14.2 lb at 7.40');
   for (const text of ['ribeye trim 1.1', 'fat 1.9', 'portions weigh 11', 'done'])
-    await ask(api, cutter, text);
-  expect(await ask(api, owner, 'ribeye yield by cutter')).toBe(
+    await ask(talk, cutter, text);
+  expect(await ask(talk, owner, 'ribeye yield by cutter')).toBe(
     'Tobin: 77.5 % yield over 1 test, one test only',
   );
-  await ask(api, owner, 'remove Tobin');
-  expect(await ask(api, owner, 'ribeye yield by cutter')).toContain('somebody who left: 77.5 %');
+  await ask(talk, owner, 'remove Tobin');
+  expect(await ask(talk, owner, 'ribeye yield by cutter')).toContain('somebody who left: 77.5 %');
 });
 
 it('lets a cutter never see a price', async () => {
