@@ -332,6 +332,11 @@ verdict-turns-from = { $choice ->
     [buy] That turns it from { $date }: BUY ready-cut { $item }, { $saving } cheaper.
    *[close] That turns it from { $date }: { $item } is TOO CLOSE TO CALL.
   }
+verdict-was = { $choice ->
+    [cut] That turns it: it was CUT before.
+    [buy] That turns it: it was BUY before.
+   *[close] That turns it: it was too close to call before.
+  }
 saving-cut = Cutting saves { $parts }.
 saving-buy = Buying saves { $parts }.
 saving-portion = { $saving } on a portion of { $size }
@@ -394,6 +399,7 @@ yield-of = { $item }: { $share } yield over { $tests } { $tests ->
    *[other] tests
   }
 yield-spread = spread { $points } points between tests
+somebody-gone = somebody who left
 too-few-to-tell = Too few tests to tell them apart: each needs { $tests }.
 difference-is-real = The difference is more than chance (90 %).
 difference-may-be-chance = The difference may be chance.
@@ -560,6 +566,7 @@ ask-below-tare = That is no more than the empty { $container } ({ $tare }). What
 ask-heavier-than-piece = { $part } { $weight } is more than the whole piece ({ $received }). What does it weigh?
 ask-heavier-with-added = { $part } +{ $added } makes { $weight }, more than the whole piece ({ $received }). What was added?
 ask-slip = { $part } { $weight } would be { $share } of the piece, usual is { $usual }. Say { $meant } if you meant that. Is { $weight } right?
+ask-slip-band = { $part } { $weight } would be { $share } of the piece, as a rule it is { $low } to { $high }. Say { $meant } if you meant that. Is { $weight } right?
 ask-far-price = { $item } at { $price }? It was { $before } before. Is that right, or what is the price?
 ask-far-price-hidden = That is ten times off the { $item } price before. Is that right, or what is the price?
 ask-over-half = { $part } { $weight } would be { $share } of the piece. Is that right, or what does it weigh?
@@ -622,6 +629,7 @@ ask-when-past = That time is past. When?
 ask-half-of-day = "{ $words }": in the morning or the evening? Say it with am or pm.
 ask-which-reminder = Which one? Say "cancel reminder" and its number.
     { $reminders }
+ask-which-day = From which day? Nothing was recorded: say it again with a weekday, like "from monday".
 ask-two-figures = Two weights for { $subject }. Which one?
 ask-two-readings = "{ $words }" can be read in two ways. Say it with units, or one thing at a time.
 ask-impossible = "{ $words }" can't be right. What { $slot ->

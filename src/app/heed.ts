@@ -37,13 +37,13 @@ export interface State {
 }
 
 export async function heed(parts: Hearing, state: State, message: Message): Promise<Heeded> {
-  const { speaker, at, role, readBy = role, id } = message;
+  const { speaker, at, role, readBy = role, people, id } = message;
   const question = state.questions.get(speaker);
   const understood = hear(parts, state, message);
   const kitchen = await atHand(parts, state, { message, understood });
   const scene = turnedTo(
     {
-      ...{ kitchen, speaker, at, role, usual: parts.usual, bands: parts.bands, past: [] },
+      ...{ kitchen, speaker, at, role, people, usual: parts.usual, bands: parts.bands, past: [] },
       ...(parts.duesOf === undefined ? {} : { duesOf: parts.duesOf }),
       seesCosts: seesCosts(readBy, kitchen.settings),
     },

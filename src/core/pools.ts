@@ -5,7 +5,7 @@ import { type CostSettings, figures } from './figures.ts';
 import type { Kitchen } from './kitchen.ts';
 import { contribution, type Pool } from './pool.ts';
 import type { Grams } from './quantity.ts';
-import type { Test } from './test.ts';
+import { standingFacts, type Test } from './test.ts';
 
 /** By what the tests of an item are told apart. */
 export type Grouping = 'supplier' | 'cutter';
@@ -17,14 +17,19 @@ const groupKey = (item: string, by: Grouping | 'part', name: string): string => 
 export function contributions(test: Test, settings: CostSettings): readonly (readonly [key: string, Pool])[] {
   const whole = contribution(test, settings);
   if (whole === undefined) return [];
-  const { item, openedBy, received } = test;
+  const { item, received } = test;
   const bySupplier =
     received.supplier === undefined ? [] : [[groupKey(item, 'supplier', received.supplier), whole] as const];
   const byPart = figures(test, settings).parts.map(
     ({ part, grams }) => [groupKey(item, 'part', part), shareOf(whole, grams)] as const,
   );
-  return [[item, whole], [groupKey(item, 'cutter', openedBy), whole], ...bySupplier, ...byPart];
+  return [[item, whole], [groupKey(item, 'cutter', cutterOf(test)), whole], ...bySupplier, ...byPart];
 }
+
+/** Who told its portions last cut it; who opened the test may only have taken the piece in. */
+const cutterOf = ({ facts, openedBy }: Test): string =>
+  standingFacts(facts).findLast(({ fact }) => fact.type === 'portioned' || fact.type === 'listed')?.recorded
+    .speaker ?? openedBy;
 
 /** A pool in which the weight of one part stands where that of the portions does: its yield is the part's share. */
 function shareOf(whole: Pool, grams: Grams): Pool {

@@ -17,8 +17,8 @@ export type Bands = ReadonlyMap<string, Band>;
 export interface Slip {
   /** What was likely meant. */
   readonly grams: Grams;
-  /** What the part usually comes to: the mean of its tests, or the middle of the band. */
-  readonly usualPct: Decimal;
+  /** What the part usually comes to: the mean of its tests, or, before there are any to tell, the band of the catalogue. */
+  readonly usual: { readonly meanPct: Decimal } | Band;
 }
 
 export interface Weighing {
@@ -45,7 +45,7 @@ export function slipOf({ grams, receivedGrams, history, band }: Weighing): Slip 
   if (band === undefined || pct.lte(band.highPct.times(FAR_FROM_BAND))) return undefined;
   const meant = pct.div(PLACE);
   if (meant.gt(band.highPct) || meant.lt(band.lowPct.div(2))) return undefined;
-  return { grams: grams.div(PLACE), usualPct: band.lowPct.plus(band.highPct).div(2) };
+  return { grams: grams.div(PLACE), usual: band };
 }
 
 interface Usual {
@@ -61,9 +61,9 @@ function slipFrom(
   const spread = yieldDeviationPct?.times(FAR_DEVIATIONS) ?? decimal('0');
   const isNear = (meant: Decimal): boolean => meant.gte(mean.div(NEAR)) && meant.lte(mean.times(NEAR));
   if (pct.gt(mean.times(FAR)) && pct.gt(mean.plus(spread)) && isNear(pct.div(PLACE)))
-    return { grams: grams.div(PLACE), usualPct: mean };
+    return { grams: grams.div(PLACE), usual: { meanPct: mean } };
   if (pct.lt(mean.div(FAR)) && pct.lt(mean.minus(spread)) && isNear(pct.times(PLACE)))
-    return { grams: grams.times(PLACE), usualPct: mean };
+    return { grams: grams.times(PLACE), usual: { meanPct: mean } };
   return undefined;
 }
 

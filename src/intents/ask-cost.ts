@@ -29,13 +29,14 @@ function costOfItem(scene: Scene, item: string, at: Decimal | undefined): Decisi
   const args = { item: name(item), cost: price(pooled.costs.usableCostPerLb), price: price(pricePerLb) };
   const behind: Reply[] = [say('yield-pooled', { share: percent(pooled.yieldPct), tests: pooled.tests })];
   const sure = usableCostInterval(pool, pricePerLb);
-  if (sure !== undefined) behind.push(sayCost('cost-interval', { low: price(sure.low), high: price(sure.high) }));
+  // First, beside the cost that it is of: the loaded cost lies outside of it.
+  const likely = sure === undefined ? [] : [sayCost('cost-interval', { low: price(sure.low), high: price(sure.high) })];
   if (at === undefined && known !== undefined) behind.push(say('price-of', { date: date(known.at) }));
   if (at === undefined && known?.supplier !== undefined) behind.push(sayCost('from-supplier', { supplier: known.supplier }));
   if (pool.newestClosedAt !== undefined) behind.push(say('newest-test', { date: date(pool.newestClosedAt) }));
   const loaded = pooled.costs.loadedCostPerLb.eq(pooled.costs.usableCostPerLb) ? [] : [sayCost('loaded-cost', { what: loadedWith(pool), cost: price(pooled.costs.loadedCostPerLb) })];
   const whatIf = at === undefined ? [] : [say('nothing-changed')];
-  return answered(sayCost(at === undefined ? 'cost-now' : 'cost-at', args), line(...loaded, ...behind, ...whatIf));
+  return answered(sayCost(at === undefined ? 'cost-now' : 'cost-at', args), line(...likely, ...loaded, ...behind, ...whatIf));
 }
 
 const loadedWith = ({ packing, avoidableLabor, fixedLabor }: Sums): string =>

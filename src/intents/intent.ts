@@ -35,6 +35,8 @@ export interface Scene {
   readonly bands?: Bands;
   /** Of the speaker: what they may change. */
   readonly role: Role;
+  /** The names of those whose speaker's name is none to be read, by it; where it is given, who is not in it has left. */
+  readonly people?: ReadonlyMap<string, string>;
   /** Whether all who read the answer may see costs. */
   readonly seesCosts: boolean;
   /** The item said before in the same line: later entries of the line go to its test. */

@@ -10,7 +10,7 @@ import { name, price, type Reply, saidMoney, saidPrice, say, sayCost, size } fro
 import { line } from './card.ts';
 import { answered, asks, type Decision, type Intent, lacking, recorded, type Scene } from './intent.ts';
 import { openTestFor, withItem } from './route.ts';
-import { verdictLines } from './verdict-lines.ts';
+import { turnedLines, verdictLines } from './verdict-lines.ts';
 
 type ReadyCut = EntryOf<'readyCut'>;
 
@@ -52,7 +52,7 @@ function record(scene: Scene, item: string, { entry, perLb, each }: Said): Decis
   const isSame = known?.perLb.eq(perLb) === true && known.each?.toString() === entry.priceEach?.toString();
   const isNew = (each !== undefined && known?.eachGrams?.eq(each) !== true) || (supplier !== undefined && known?.supplier !== supplier);
   const isKnown = isSame && !isNew;
-  return isKnown ? answered(...said(scene)) : recorded([{ fact, item }], (now) => ({ say: said(now) }));
+  return isKnown ? answered(...said(scene)) : recorded([{ fact, item }], (now) => ({ say: [...said(now), ...turnedLines(scene, now, item)] }));
 }
 
 /** The price per pound, and how it was come by where it was said by the portion; and what is said to those who may not see it. */

@@ -26,13 +26,26 @@ function verdictAt({ kitchen }: Scene, item: string, pricePerLb: Decimal | undef
   return itemVerdict({ pool: poolOf(kitchen, item), pricePerLb, readyCutPerLb: readyCutOf(kitchen, item)?.perLb, laborAvoidable });
 }
 
-/** Where a new price turns the answer of the closed tests: what it is now. */
-export function turnLines(scene: Scene, item: string, { was, is, from }: { was: Decimal | undefined; is: Decimal; from?: string }): readonly Reply[] {
+interface NewPrice {
+  readonly was: Decimal | undefined;
+  readonly is: Decimal;
+  /** The instant from which it holds, where that is to come. */
+  readonly from?: string;
+}
+
+/** Where a new price turns the answer of the closed tests: what it is now, or from a day on. */
+export function turnLines(scene: Scene, item: string, { was, is, from }: NewPrice): readonly Reply[] {
   const before = verdictAt(scene, item, was);
   const { choice, savingPerLb } = verdictAt(scene, item, is);
   if (before.choice === 'unknown' || choice === before.choice || savingPerLb === undefined) return [];
   const args = { choice, item: name(item), saving: price(savingPerLb.abs()) };
   return [from === undefined ? sayCost('verdict-turns', args) : sayCost('verdict-turns-from', { ...args, date: date(from) })];
+}
+
+/** Where a new ready-cut price has turned the answer of the closed tests, which is told: what it was. */
+export function turnedLines(before: Scene, now: Scene, item: string): readonly Reply[] {
+  const [was, is] = [before, now].map((scene) => verdictAt(scene, item, priceOf(scene.kitchen, item, scene.at)?.perLb).choice);
+  return was === undefined || was === 'unknown' || was === is ? [] : [sayCost('verdict-was', { choice: was })];
 }
 
 /** What the saving comes to for a portion of the size last cut, for a test, and for a week of them as logged. */

@@ -124,10 +124,14 @@ function slip(scene: Scene, test: Test, { entry, before, net }: Against): Decisi
     part: name(part),
     weight: weight(net),
     share: percent(net.div(receivedGrams).times(100)),
-    usual: percent(found.usualPct),
     meant: weight(found.grams),
   };
-  return confirm(askedOf(scene, test, say('ask-slip', args)), entry, lacking(entry, 'weight'));
+  const { usual } = found;
+  const asked =
+    'meanPct' in usual
+      ? say('ask-slip', { ...args, usual: percent(usual.meanPct) })
+      : say('ask-slip-band', { ...args, low: percent(usual.lowPct), high: percent(usual.highPct) });
+  return confirm(askedOf(scene, test, asked), entry, lacking(entry, 'weight'));
 }
 
 /** A second, different amount for a part: on top, or in its place? */

@@ -28,6 +28,19 @@ it('records an entry, puts it right, and takes it back, in private', async () =>
   expect(api.seenFromBot(owner).every(({ silent }) => silent)).toBe(true);
 });
 
+it('calls cutters by their names, and says who has left', async () => {
+  const talk = await withTeam();
+  const { owner, cutter } = talk;
+  await ask(talk, owner, 'ribeye 14.2 lb at 7.40');
+  for (const text of ['ribeye trim 1.1', 'fat 1.9', 'portions weigh 11', 'done'])
+    await ask(talk, cutter, text);
+  expect(await ask(talk, owner, 'ribeye yield by cutter')).toBe(
+    'Tobin: 77.5 % yield over 1 test, one test only',
+  );
+  await ask(talk, owner, 'remove Tobin');
+  expect(await ask(talk, owner, 'ribeye yield by cutter')).toContain('somebody who left: 77.5 %');
+});
+
 it('lets a cutter never see a price', async () => {
   const talk = await withTeam();
   const { api, owner, cutter } = talk;
@@ -46,6 +59,10 @@ it('lets a cutter never see a price', async () => {
     'done',
     'done',
     'ribeye history',
+    'ribeye prices',
+    'ribeye from harbor 9.40',
+    'ribeye is 12.40 from monday',
+    'ready cut 16 oz ribeye 4.85 a pound',
     'striploin 12 lb at 8.10',
   ])
     // prettier-ignore

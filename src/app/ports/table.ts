@@ -27,6 +27,8 @@ export interface Message {
   readonly about?: TestId;
   /** An earlier message of the speaker, which this one puts right. */
   readonly replaces?: string;
+  /** The names of those whose speaker's name is none to be read, by it. */
+  readonly people?: ReadonlyMap<string, string>;
   /** What is posted with the answer: stored with the facts, and by itself where there are none. */
   readonly deliver?: (answer: Answer) => Delivery | Promise<Delivery>;
 }

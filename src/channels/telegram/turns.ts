@@ -28,6 +28,7 @@ export async function takeTurn(desk: Desk, update: number, { incoming, member }:
   await tableOf(desk, member).take({
     id: isEdit ? `${said}@${update}` : said,
     ...{ speaker: speakerOf(person), at, text, role: member.role, readBy: readersOf(incoming, member) },
+    people: await peopleOf(desk, member),
     ...(isEdit ? { replaces: said } : {}),
     ...(about === undefined ? {} : { about }),
     deliver: (answer) => compose({ desk, update, incoming, member, answer }),
@@ -54,9 +55,16 @@ export async function takePress(desk: Desk, update: number, pressed: Pressed): P
       role: member.role,
       readBy: readersOf(incoming, member),
     },
+    people: await peopleOf(desk, member),
     pressed: entry,
     deliver: (answer) => compose({ desk, update, incoming, member, answer, scope }),
   });
+}
+
+/** What the members are called by those who read. */
+async function peopleOf({ post }: Desk, { kitchen }: Membership): Promise<ReadonlyMap<string, string>> {
+  const members = await post.members(kitchen);
+  return new Map(members.map(({ person, name }) => [speakerOf(person), name]));
 }
 
 /** An answer to a card is about its test. */
