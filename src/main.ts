@@ -1,16 +1,17 @@
 // Only wiring: which command, which store, which language.
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { judgeWords } from './app/judge-words.ts';
 import { measuredStore, measuredTable } from './app/measured.ts';
 import { type Metrics, UNMEASURED } from './app/ports/metrics.ts';
+import type { PaperMaker } from './app/ports/paper.ts';
 import { StoreError } from './app/ports/store.ts';
 import { rebuild } from './app/rebuild.ts';
 import { scratchOpener } from './app/scratch.ts';
 import { openTable } from './app/turn.ts';
 import { loadVoice, plainListener, type Voice } from './app/voice.ts';
 import { PlaceError } from './channels/listen.ts';
-import { chat } from './channels/terminal.ts';
+import { chat, fileKeeper } from './channels/terminal.ts';
 import { type Config, ConfigError, readConfig } from './config.ts';
 import { name, say, type Reply } from './core/reply.ts';
 import { openTests, type Settings } from './core/kitchen.ts';
@@ -19,6 +20,12 @@ import { openSqlite } from './storage/sqlite/open.ts';
 
 const INTENTS = join(fileURLToPath(new URL('.', import.meta.url)), '..', 'intents');
 const KITCHEN = 'kitchen';
+
+/** What draws and writes tables is large: it is loaded once somebody wants a file. */
+const papers: PaperMaker = {
+  sheet: async (table) => (await import('./sheets/sheet.ts')).sheet(table),
+  draw: async (picture) => (await import('./pictures/draw.ts')).draw(picture),
+};
 
 const out = (text: string): void => void process.stdout.write(`${text}\n`);
 const err = (text: string): void => void process.stderr.write(`${text}\n`);
@@ -101,7 +108,7 @@ async function openKitchen(
   const store = measuredStore(await openSqlite(config.databasePath), metrics);
   const isNew = !(await store.kitchens()).includes(KITCHEN);
   if (isNew) await store.create(KITCHEN, settings);
-  const table = measuredTable(await openTable({ store, id: KITCHEN, ...voice }), metrics);
+  const table = measuredTable(await openTable({ store, id: KITCHEN, papers, ...voice }), metrics);
   return { store, table, isNew };
 }
 
@@ -174,6 +181,10 @@ async function startChat(config: Config, { voice, settings, words }: ChatParts):
     greeting: words(...greeting),
     notForMe: words(say('not-for-me')),
     trouble,
+    keep: fileKeeper(join(dirname(config.databasePath), 'exports'), {
+      written: (place) => words(say('file-written', { place: name(place) })),
+      failed: (file) => words(say('file-failed', { name: name(file) })),
+    }),
   });
   await store.close();
   return 0;

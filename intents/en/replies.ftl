@@ -233,6 +233,53 @@ help =
     Wrong? "no, 1.3" · "that was fat not trim" · "drop the fat" · "undo"
     Ask: "where are we" · "what's ribeye at" · "ribeye yield" · "cut or buy ribeye" · "how much ribeye for 40 16-ounce"
 
+## Pictures and files
+
+exported = { $item }, { $tests } { $tests ->
+    [one] test
+   *[other] tests
+  }: { $file }
+exported-newest = { $item }, the newest { $tests } tests, the earlier ones left out: { $file }
+drawn = { $item }: { $file }
+column-item = item
+column-closed = closed
+column-received = received ({ $unit })
+column-portions = portions ({ $unit })
+column-yield = yield (%)
+column-price = price ({ $currency }/{ $unit })
+column-usable-cost = usable cost ({ $currency }/{ $unit })
+column-remark = remark
+picture-test = { $item } { $weight }, { $date }
+picture-history = { $item }, { $tests ->
+    [one] one test
+   *[other] the last { $tests } tests
+  }
+picture-piece = Where the piece went
+picture-piece-over = More weighed than received
+picture-costs = What a { $unit ->
+    [lb] pound
+   *[kg] kilo
+  } costs
+picture-usable = Usable cost of a { $unit ->
+    [lb] pound
+   *[kg] kilo
+  }
+picture-yields = Yield over time
+picture-band = Shaded: mean of { $tests } tests, 90 % sure
+bar-portions = portions
+bar-left = not weighed yet
+bar-loss = cutting loss
+bar-bought = as bought
+bar-usable = usable
+bar-loaded = with labor and packing
+bar-ready-cut = ready-cut
+bar-weight = { $weight } · { $share }
+bar-price = { $price }
+bar-share = { $share }
+bar-date = { $date }
+file-written = Written to { $place }
+file-failed = The file { $name } could not be made.
+
 ## What can't be done
 
 nothing-open = No piece on the table. Say what came in, like "ribeye 14.2 lb at 7.40".

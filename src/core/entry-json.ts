@@ -37,6 +37,8 @@ const PLAIN = new Set([
   'pieces',
   'setting',
   'value',
+  'format',
+  'view',
 ]);
 /** Slots that the table of entries does not list for a kind. */
 const HIDDEN: Readonly<Record<string, readonly string[]>> = { weigh: ['container'] };

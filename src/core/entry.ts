@@ -85,6 +85,10 @@ interface Slots {
   askHistory: { item?: string };
   askVerdict: { item?: string; price?: Decimal };
   askOrder: { item?: string; count: number; each?: Grams };
+  /** The closed tests of an item as a table. */
+  export: { item?: string; format?: 'csv' | 'xlsx' };
+  /** Of the newest test of an item, or of its history. */
+  picture: { item?: string; view?: 'history' };
   askPlan: { weight: Grams; each: Grams; item?: string };
   askMenuPrice: { item?: string; foodCostPct: Decimal };
   /** A name by itself: answers a question, or turns to the test of that item. */

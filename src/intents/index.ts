@@ -11,12 +11,14 @@ import { askYield } from './ask-yield.ts';
 import { correct } from './correct.ts';
 import { credit } from './credit.ts';
 import { drop } from './drop.ts';
+import { exportTests } from './export.ts';
 import { finish } from './finish.ts';
 import { inPlaceOf } from './instead.ts';
 import { type Becomes, type Decision, type Intent, type Scene, showing } from './intent.ts';
 import { labor } from './labor.ts';
 import { note } from './note.ts';
 import { packing } from './packing.ts';
+import { picture } from './picture.ts';
 import { portionWeights } from './portion-weights.ts';
 import { portions } from './portions.ts';
 import { price } from './price.ts';
@@ -33,7 +35,7 @@ import { say } from '../core/reply.ts';
 
 export const intents: { readonly [K in Kind]: Intent<K> } = {
   receive, weigh, portions, portionWeights, price, readyCut, credit, labor, packing, tare, finish, status, undo, yes, no, help,
-  correct, remove, drop, rename, note, setting, askCost, askYield, askHistory, askVerdict, askOrder, askPlan, askMenuPrice, name, amount, choice,
+  correct, remove, drop, rename, note, setting, askCost, askYield, askHistory, askVerdict, askOrder, askPlan, askMenuPrice, export: exportTests, picture, name, amount, choice,
 }; // prettier-ignore
 
 interface AnyIntent extends Omit<Intent<Kind>, 'decide' | 'settle'> {
@@ -56,5 +58,7 @@ export function decide(scene: Scene, entry: Entry): Decision {
 /** The entry as its own words settle it, without a scene. */
 export const settle = (entry: Entry): Entry => intentOf(entry.kind).settle?.(entry) ?? entry;
 
+const QUESTIONS: ReadonlySet<Kind> = new Set(['status', 'help', 'export', 'picture']);
+
 /** Questions of the person, which leave a standing question of ours alone. */
-export const leavesQuestion = (kind: Kind): boolean => kind === 'status' || kind === 'help' || kind.startsWith('ask');
+export const leavesQuestion = (kind: Kind): boolean => QUESTIONS.has(kind) || kind.startsWith('ask');
