@@ -39,7 +39,9 @@ function sheetOf({ format, columns, rows }: TablePaper, { render, reader }: Word
     rows: rows.map((row) =>
       shown.map(({ at }) => {
         const value = row[at];
-        return value === undefined ? undefined : plainValue(value, reader);
+        if (value === undefined) return undefined;
+        const isWords = typeof value === 'object' && 'id' in value;
+        return isWords ? { text: render([value], reader) } : plainValue(value, reader);
       }),
     ),
   };

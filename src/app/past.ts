@@ -47,7 +47,7 @@ export async function withPast(
 
 /** Entries that look back, and names that answer the question which item one of them is about. */
 function wantedOf({ scene, question, understood }: Asking) {
-  const asked = question?.wants?.slot === 'item' ? question.wants.held.kind : undefined;
+  const asked = question?.wants?.slot === 'item' ? (question.wants.held.kind as Kind) : undefined;
   return understood.flatMap((one) => {
     if (!('entry' in one)) return [];
     const { entry } = one;

@@ -10,13 +10,16 @@ export interface Column {
   readonly cost?: true;
 }
 
+/** A figure, a name, words, or nothing. */
+export type Value = ReplyValue | Reply | undefined;
+
 export interface TablePaper {
   readonly is: 'table';
   /** Of the file, without its ending. */
   readonly name: string;
   readonly format: SheetFormat;
   readonly columns: readonly Column[];
-  readonly rows: readonly (readonly (ReplyValue | undefined)[])[];
+  readonly rows: readonly (readonly Value[])[];
 }
 
 /** What a bar stands for: the colour follows it. */

@@ -1,8 +1,8 @@
 // "export ribeye": the closed tests of an item as a table.
 import { decimal } from '../core/decimal.ts';
 import type { EntryOf } from '../core/entry.ts';
-import { type Column, fileName, fullName, type TablePaper } from '../core/paper.ts';
-import { date, name, percent, price, type Reply, type ReplyValue, say, weight } from '../core/reply.ts';
+import { type Column, fileName, fullName, type TablePaper, type Value } from '../core/paper.ts';
+import { date, name, percent, price, type Reply, say, weight } from '../core/reply.ts';
 import { type Intent, type PastTest, refused, type Scene, withPaper } from './intent.ts';
 import { withItem } from './route.ts';
 
@@ -36,7 +36,7 @@ function tableOf({ kitchen: { settings } }: Scene, { item, past, format }: Wante
   return { is: 'table', name: fileName(item, 'tests'), format, columns, rows };
 }
 
-function rowOf({ item, closedAt, figures = {} }: PastTest): readonly (ReplyValue | undefined)[] {
+function rowOf({ item, closedAt, figures = {} }: PastTest): readonly Value[] {
   const { receivedGrams, portionGrams, yieldPct, pricePerLb, usableCostPerLb, flagged } = figures;
   const given = <Value>(figure: string | undefined, as: (value: ReturnType<typeof decimal>) => Value) =>
     figure === undefined ? undefined : as(decimal(figure));
@@ -48,9 +48,6 @@ function rowOf({ item, closedAt, figures = {} }: PastTest): readonly (ReplyValue
     given(yieldPct, percent),
     given(pricePerLb, price),
     given(usableCostPerLb, price),
-    flagged === undefined ? undefined : remark,
+    flagged === undefined ? undefined : say('does-not-balance'),
   ];
 }
-
-const balance: Reply = say('does-not-balance');
-const remark: ReplyValue = { is: 'list', of: [balance], by: 'comma' };
