@@ -275,6 +275,7 @@ bar-loaded = with labor and packing
 bar-ready-cut = ready-cut
 bar-weight = { $weight } · { $share }
 bar-price = { $price }
+bar-amount = { $amount }
 bar-share = { $share }
 bar-date = { $date }
 file-written = Written to { $place }

@@ -63,7 +63,7 @@ function drawn(panel: Panel, word: (reply: Reply) => string): DrawnPanel {
         ...{ label: word(label), text: word(text), tone },
         value: value.toNumber(),
       }));
-      return { is: 'bars', title, bars };
+      return { is: 'bars', title, bars, ...(panel.of && { of: panel.of.toNumber() }) };
     }
     case 'trend': {
       const { points, band, tick } = panel;

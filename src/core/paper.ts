@@ -23,7 +23,7 @@ export interface TablePaper {
 }
 
 /** What a bar stands for: the colour follows it. */
-export type Tone = 'portions' | 'byproduct' | 'waste' | 'loss' | 'plain';
+export type Tone = 'portions' | 'byproduct' | 'waste' | 'loss' | 'plain' | 'other';
 
 export interface Bar {
   readonly label: Reply;
@@ -37,17 +37,19 @@ export interface Point {
   readonly value: Decimal;
 }
 
-export type Panel = { readonly title: Reply; readonly cost?: true } & (
-  | { readonly is: 'bars'; readonly bars: readonly Bar[] }
-  | {
-      readonly is: 'trend';
-      readonly points: readonly Point[];
-      /** Where the mean lies with 90 % confidence, and how that is said. */
-      readonly band?: { readonly low: Decimal; readonly high: Decimal; readonly text: Reply };
-      /** How a value is written at the axis. */
-      readonly tick: (value: Decimal) => Reply;
-    }
-);
+export type Panel = { readonly title: Reply; readonly cost?: true } &
+  /** `of`: the whole that the bars are shares of; else the longest fills the width. */
+  (
+    | { readonly is: 'bars'; readonly bars: readonly Bar[]; readonly of?: Decimal }
+    | {
+        readonly is: 'trend';
+        readonly points: readonly Point[];
+        /** Where the mean lies with 90 % confidence, and how that is said. */
+        readonly band?: { readonly low: Decimal; readonly high: Decimal; readonly text: Reply };
+        /** How a value is written at the axis. */
+        readonly tick: (value: Decimal) => Reply;
+      }
+  );
 
 export interface PicturePaper {
   readonly is: 'picture';

@@ -2,7 +2,7 @@
 import { decimal } from '../core/decimal.ts';
 import type { EntryOf } from '../core/entry.ts';
 import { type Column, fileName, fullName, type TablePaper, type Value } from '../core/paper.ts';
-import { date, name, percent, price, type Reply, say, weight } from '../core/reply.ts';
+import { date, name, percent, price, say, weight } from '../core/reply.ts';
 import { type Intent, type PastTest, refused, type Scene, withPaper } from './intent.ts';
 import { withItem } from './route.ts';
 

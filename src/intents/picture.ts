@@ -3,9 +3,10 @@ import { decimal, type Decimal, HUNDRED, ZERO } from '../core/decimal.ts';
 import type { EntryOf } from '../core/entry.ts';
 import type { Figures } from '../core/figures.ts';
 import { poolOf, readyCutOf } from '../core/kitchen.ts';
-import { type Bar, fileName, fullName, type Panel, type PicturePaper } from '../core/paper.ts';
+import { type Bar, fileName, fullName, type Panel, type PicturePaper, type Point } from '../core/paper.ts';
+import { perUnit } from '../core/money.ts';
 import { poolFigures } from '../core/pool.ts';
-import { date, name, percent, price, type Reply, say, sayCost, weight } from '../core/reply.ts';
+import { date, money, name, percent, price, type Reply, say, sayCost, weight } from '../core/reply.ts';
 import { tQuantile95 } from '../core/statistics.ts';
 import type { Test } from '../core/test.ts';
 import { figuresOf } from './card.ts';
@@ -35,7 +36,7 @@ function resultOf(scene: Scene, item: string): Decision {
 }
 
 /** Where the piece went; shares of what was received. */
-function piece({ parts, portions, unaccountedGrams, unaccountedPct, overweight }: Figures, { status }: Test): Panel {
+function piece({ receivedGrams, parts, portions, unaccountedGrams, unaccountedPct, overweight }: Figures, { status }: Test): Panel {
   const bar = (label: Reply, tone: Bar['tone'], { grams, share }: { grams: Decimal; share: Decimal }): Bar => ({
     ...{ label, tone, value: grams },
     text: say('bar-weight', { weight: weight(grams), share: percent(share) }),
@@ -44,7 +45,7 @@ function piece({ parts, portions, unaccountedGrams, unaccountedPct, overweight }
   if (portions !== undefined) bars.push(bar(say('bar-portions'), 'portions', { grams: portions.grams, share: portions.yieldPct }));
   for (const { part, role, grams, yieldPct } of parts) bars.push(bar(say('item', { item: name(part) }), role, { grams, share: yieldPct }));
   if (unaccountedGrams.gt(ZERO)) bars.push(bar(say(status === 'open' ? 'bar-left' : 'bar-loss'), 'loss', { grams: unaccountedGrams, share: unaccountedPct }));
-  return { is: 'bars', title: say(overweight ? 'picture-piece-over' : 'picture-piece'), bars };
+  return { is: 'bars', title: say(overweight ? 'picture-piece-over' : 'picture-piece'), bars, of: receivedGrams };
 }
 
 /** What a pound costs: as bought, as used, ready-cut. Nothing while the weights don't balance. */
@@ -57,7 +58,7 @@ function costs(scene: Scene, { costs: found, pricePerLb }: Figures, item: string
   });
   const bars = [bar('bar-bought', pricePerLb), bar('bar-usable', found.usableCostPerLb)];
   if (!found.loadedCostPerLb.eq(found.usableCostPerLb)) bars.push(bar('bar-loaded', found.loadedCostPerLb));
-  if (readyCut !== undefined) bars.push(bar('bar-ready-cut', readyCut, 'waste'));
+  if (readyCut !== undefined) bars.push(bar('bar-ready-cut', readyCut, 'other'));
   return [{ is: 'bars', title: say('picture-costs', { unit: scene.kitchen.settings.unit }), bars, cost: true }];
 }
 
@@ -70,10 +71,16 @@ function historyOf(scene: Scene, item: string): Decision {
   const costs = points(oldestFirst, 'usableCostPerLb');
   const panels: Panel[] = [
     { is: 'trend', title: say('picture-yields'), points: yields, band: bandOf(scene, item), tick: (value) => say('bar-share', { share: percent(value) }) },
-    ...(costs.length === 0 ? [] : [{ is: 'trend' as const, title: say('picture-usable', { unit: scene.kitchen.settings.unit }), points: costs, cost: true as const, tick: (value: Decimal) => sayCost('bar-price', { price: price(value) }) }]),
+    ...(costs.length === 0 ? [] : [costTrend(scene, costs)]),
   ];
   const title = say('picture-history', { item: name(item), tests: yields.length });
   return drawn(item, { is: 'picture', name: fileName(item, 'history'), title, panels });
+}
+
+/** Plain amounts at the axis: the title says of what. */
+function costTrend({ kitchen: { settings: { unit } } }: Scene, costs: readonly Point[]): Panel {
+  const tick = (value: Decimal): Reply => sayCost('bar-amount', { amount: money(perUnit(value, unit)) });
+  return { is: 'trend', title: say('picture-usable', { unit }), points: costs, cost: true, tick };
 }
 
 const points = (past: readonly PastTest[], key: string) =>

@@ -36,7 +36,7 @@ export function svgOf({ title, panels }: Picture): string {
 function drawn(panel: DrawnPanel, top: number): Block {
   switch (panel.is) {
     case 'bars':
-      return bars(panel.bars, top);
+      return bars(panel, top);
     case 'trend':
       return trend(panel, top);
   }

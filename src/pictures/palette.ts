@@ -8,6 +8,7 @@ export const TONES: Readonly<Record<Tone, string>> = {
   waste: '#D55E00',
   loss: '#000000',
   plain: '#0072B2',
+  other: '#D55E00',
 };
 
 export const PAPER = '#FFFFFF';

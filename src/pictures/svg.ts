@@ -29,7 +29,14 @@ export function text(x: number, y: number, words: string, style: TextStyle = {})
   return `<text x="${x}" y="${y}" font-family="${FONT}" font-size="${size}"${weight} text-anchor="${anchor}" fill="${faint ? FAINT_INK : INK}">${shown}</text>`;
 }
 
-export const rect = (x: number, y: number, width: number, height: number, fill: string): string =>
+export interface Box {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+export const rect = ({ x, y, width, height }: Box, fill: string): string =>
   `<rect x="${x.toFixed(1)}" y="${y.toFixed(1)}" width="${width.toFixed(1)}" height="${height.toFixed(1)}" fill="${fill}"/>`;
 
 export const line = (points: readonly (readonly [number, number])[], stroke: string, width = 2): string =>
@@ -39,7 +46,7 @@ export const dot = (x: number, y: number, fill: string, radius = 7): string =>
   `<circle cx="${x.toFixed(1)}" cy="${y.toFixed(1)}" r="${radius}" fill="${fill}"/>`;
 
 function cut(words: string, most: number): string {
-  const letters = [...words];
+  const letters = Array.from(words);
   return letters.length <= most ? words : `${letters.slice(0, most - 1).join('')}…`;
 }
 

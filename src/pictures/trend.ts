@@ -20,10 +20,7 @@ export function trend({ points, band, tick }: Trend, top: number): Block {
     text(LEFT - 12, yOf(value) + 9, tick(value), { size: 24, anchor: 'end', width: LEFT - 12 }),
   ]); // prettier-ignore
   const where = points.map(({ value }, at) => [xOf(at), yOf(value)] as const);
-  const behind =
-    band === undefined
-      ? ''
-      : rect(LEFT, yOf(band.high), RIGHT - LEFT, Math.max(3, yOf(band.low) - yOf(band.high)), BAND);
+  const behind = band === undefined ? '' : shade(yOf(band.high), yOf(band.low));
   const half = (RIGHT - LEFT) / 2;
   const below = top + HIGH + 52;
   const ends = [
@@ -43,6 +40,11 @@ export function trend({ points, band, tick }: Trend, top: number): Block {
   ];
   return { svg: svg.join(''), height: HIGH + 76 + note.length * 44 };
 }
+
+const THINNEST = 3;
+
+const shade = (high: number, low: number): string =>
+  rect({ x: LEFT, y: high, width: RIGHT - LEFT, height: Math.max(THINNEST, low - high) }, BAND);
 
 /** With some room around; values that are all the same get a range too. */
 function rangeOf(values: readonly number[]): { low: number; high: number } {

@@ -25,8 +25,15 @@ export interface Trend {
   readonly tick: (value: number) => string;
 }
 
-export type DrawnPanel =
-  { readonly is: 'bars'; readonly title: string; readonly bars: readonly DrawnBar[] } | Trend;
+export interface Bars {
+  readonly is: 'bars';
+  readonly title: string;
+  readonly bars: readonly DrawnBar[];
+  /** What fills the width; else the longest bar does. */
+  readonly of?: number;
+}
+
+export type DrawnPanel = Bars | Trend;
 
 export interface Picture {
   readonly title: string;
