@@ -4,7 +4,6 @@ import { fileURLToPath } from 'node:url';
 import { judgeWords } from './app/judge-words.ts';
 import { measuredStore, measuredTable } from './app/measured.ts';
 import { type Metrics, UNMEASURED } from './app/ports/metrics.ts';
-import type { PaperMaker } from './app/ports/paper.ts';
 import { StoreError } from './app/ports/store.ts';
 import { rebuild } from './app/rebuild.ts';
 import { scratchOpener } from './app/scratch.ts';
@@ -16,16 +15,11 @@ import { type Config, ConfigError, readConfig } from './config.ts';
 import { name, say, type Reply } from './core/reply.ts';
 import { openTests, type Settings } from './core/kitchen.ts';
 import { readTeamWish } from './language/team-words.ts';
+import { paperMaker } from './papers/maker.ts';
 import { openSqlite } from './storage/sqlite/open.ts';
 
 const INTENTS = join(fileURLToPath(new URL('.', import.meta.url)), '..', 'intents');
 const KITCHEN = 'kitchen';
-
-/** What draws and writes tables is large: it is loaded once somebody wants a file. */
-const papers: PaperMaker = {
-  sheet: async (table) => (await import('./sheets/sheet.ts')).sheet(table),
-  draw: async (picture) => (await import('./pictures/draw.ts')).draw(picture),
-};
 
 const out = (text: string): void => void process.stdout.write(`${text}\n`);
 const err = (text: string): void => void process.stderr.write(`${text}\n`);
@@ -108,7 +102,7 @@ async function openKitchen(
   const store = measuredStore(await openSqlite(config.databasePath), metrics);
   const isNew = !(await store.kitchens()).includes(KITCHEN);
   if (isNew) await store.create(KITCHEN, settings);
-  const table = measuredTable(await openTable({ store, id: KITCHEN, papers, ...voice }), metrics);
+  const table = measuredTable(await openTable({ store, id: KITCHEN, papers: paperMaker, ...voice }), metrics);
   return { store, table, isNew };
 }
 
@@ -181,10 +175,9 @@ async function startChat(config: Config, { voice, settings, words }: ChatParts):
     greeting: words(...greeting),
     notForMe: words(say('not-for-me')),
     trouble,
-    keep: fileKeeper(join(dirname(config.databasePath), 'exports'), {
-      written: (place) => words(say('file-written', { place: name(place) })),
-      failed: (file) => words(say('file-failed', { name: name(file) })),
-    }),
+    keep: fileKeeper(join(dirname(config.databasePath), 'exports'), (became, what) =>
+      words(say(`file-${became}`, { what: name(what) })),
+    ),
   });
   await store.close();
   return 0;

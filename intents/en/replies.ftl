@@ -278,8 +278,8 @@ bar-price = { $price }
 bar-amount = { $amount }
 bar-share = { $share }
 bar-date = { $date }
-file-written = Written to { $place }
-file-failed = The file { $name } could not be made.
+file-written = Written to { $what }
+file-failed = The file { $what } could not be made.
 
 ## What can't be done
 

@@ -3,12 +3,12 @@ import { type Kitchen } from '../core/kitchen.ts';
 import { seesCosts } from '../core/role.ts';
 import type { Question } from '../core/question.ts';
 import type { UsualWeights } from '../core/plausible.ts';
-import type { PastTest, Scene } from '../intents/intent.ts';
-import { itemFor } from '../intents/route.ts';
+import type { Scene } from '../intents/intent.ts';
 import type { Listener } from '../language/listen.ts';
 import { parse } from '../language/parse.ts';
 import { converse, type Heeded } from './converse.ts';
 import { heedEdit } from './edit.ts';
+import { withPast } from './past.ts';
 import type { KitchenId, Store } from './ports/store.ts';
 import type { Message } from './ports/table.ts';
 import { withRecentTests, withSpeaker } from './restore.ts';
@@ -40,8 +40,8 @@ export async function heed(parts: Hearing, state: State, message: Message): Prom
     },
     message,
   );
-  const past = await pastTests(parts, understood, scene);
-  const conversation = { scene: { ...scene, past }, question, message: id };
+  const informed = await withPast(parts, { scene, question, understood });
+  const conversation = { scene: informed, question, message: id };
   if (message.replaces !== undefined)
     return heedEdit({ ...conversation, replaces: message.replaces }, understood);
   return converse(conversation, understood);
@@ -85,21 +85,4 @@ async function atHand(
   if (looksBack || replaces !== undefined)
     state.kitchen = await withRecentTests(store, id, { kitchen, speaker });
   return state.kitchen;
-}
-
-const PAST_SHOWN = 5;
-
-async function pastTests(
-  parts: Hearing,
-  understood: readonly Understood[],
-  scene: Scene,
-): Promise<readonly PastTest[]> {
-  const asked = understood.flatMap((one) =>
-    'entry' in one && one.entry.kind === 'askHistory' ? [itemFor(scene, one.entry.item)] : [],
-  );
-  const items = new Set(asked.filter((item) => item !== undefined));
-  const rows = await Promise.all(
-    [...items].map((item) => parts.store.closedTests(parts.id, item, PAST_SHOWN)),
-  );
-  return rows.flat();
 }

@@ -5,10 +5,12 @@ import { toPlainJson } from '../core/plain-json.ts';
 import { name, type Reply, say } from '../core/reply.ts';
 import { type Role, seesCosts } from '../core/role.ts';
 import { cardLines } from '../intents/card.ts';
-import type { Render } from '../language/render.ts';
+import type { Reader, Render } from '../language/render.ts';
 import type { Heeded } from './converse.ts';
 import { heed, type Hearing, type State } from './heed.ts';
+import { fileOf } from './paper.ts';
 import type { Delivery, Mailbox } from './ports/mailbox.ts';
+import type { PaperMaker } from './ports/paper.ts';
 import type { Store } from './ports/store.ts';
 import type { Answer, Message, Table, Touched } from './ports/table.ts';
 import { restore } from './restore.ts';
@@ -18,6 +20,8 @@ export interface TableParts extends Hearing {
   /** With `settle` for a channel that posts its answers. */
   readonly store: Store & Partial<Pick<Mailbox, 'settle'>>;
   readonly render: Render;
+  /** Makes the files that go with answers; without it there are none. */
+  readonly papers?: PaperMaker;
 }
 
 /** Opens a kitchen that the store has. */
@@ -37,7 +41,7 @@ export async function openTable(parts: TableParts): Promise<Table> {
       inTurn(async () => {
         const heeded = await heed(parts, state, message);
         const asksOther = heeded.question !== state.questions.get(message.speaker);
-        return worded({ render: parts.render, message, heeded, asksOther });
+        return worded({ parts, message, heeded, asksOther });
       }),
     kitchen: () => state.kitchen,
   };
@@ -51,7 +55,7 @@ async function takeTurn(parts: TableParts, state: State, message: Message): Prom
   const question = state.questions.get(message.speaker);
   const heeded = await heed(parts, state, message);
   const asksOther = heeded.question !== question;
-  const answer = worded({ render: parts.render, message, heeded, asksOther });
+  const answer = worded({ parts, message, heeded, asksOther });
   const delivery = await message.deliver?.(answer);
   if (heeded.facts.length > 0 || asksOther) {
     const { id: key, speaker, at, text } = message;
@@ -106,20 +110,28 @@ async function settle({ settle }: TableParts['store'], delivery: Delivery | unde
 }
 
 interface Wording {
-  readonly render: Render;
+  readonly parts: Pick<TableParts, 'render' | 'papers'>;
   readonly message: Message;
   readonly heeded: Heeded;
   readonly asksOther: boolean;
 }
 
-function worded({ render, message, heeded, asksOther }: Wording): Answer {
+function worded({ parts: { render, papers }, message, heeded, asksOther }: Wording): Answer {
   const { kitchen, outcome, entries, asked, question } = heeded;
   const { unit, currency, timezone } = kitchen.settings;
-  const wordsFor = (replies: readonly Reply[], reader: Role): string =>
-    render(replies, { unit, currency, timezone, seesCosts: seesCosts(reader, kitchen.settings) });
+  const readerAs = (role: Role): Reader => ({
+    ...{ unit, currency, timezone },
+    seesCosts: seesCosts(role, kitchen.settings),
+  });
+  const wordsFor = (replies: readonly Reply[], reader: Role): string => render(replies, readerAs(reader));
   const { readBy = message.role } = message;
+  const reply = wordsFor(heeded.say, readBy);
+  const files =
+    papers &&
+    heeded.papers.map((paper) => fileOf(papers, paper, { render, reader: readerAs(readBy) }, reply));
   return {
-    reply: wordsFor(heeded.say, readBy),
+    reply,
+    ...(files === undefined || files.length === 0 ? {} : { files }),
     outcome,
     entries,
     ask: asked === undefined ? null : wordsFor([asked], readBy),

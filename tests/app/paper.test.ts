@@ -96,14 +96,11 @@ it('draws the newest closed test after a new start', async () => {
 
 it('tells of a file that could not be made, and of one that was', async () => {
   const folder = mkdtempSync(join(tmpdir(), 'papers-'));
-  const keep = fileKeeper(join(folder, 'exports'), {
-    written: (place) => `at ${place}`,
-    failed: (name) => `no ${name}`,
-  });
+  const keep = fileKeeper(join(folder, 'exports'), (became, what) => `${became} ${what}`);
   const file = { name: 'a.png', type: 'image/png', caption: '' };
-  expect(await keep({ ...file, bytes: () => Promise.reject(new Error('no font')) })).toBe('no a.png');
+  expect(await keep({ ...file, bytes: () => Promise.reject(new Error('no font')) })).toBe('failed a.png');
   const place = join(folder, 'exports', 'a.png');
-  expect(await keep({ ...file, bytes: () => Promise.resolve(new Uint8Array([7])) })).toBe(`at ${place}`);
+  expect(await keep({ ...file, bytes: () => Promise.resolve(new Uint8Array([7])) })).toBe(`written ${place}`);
   expect([...readFileSync(place)]).toEqual([7]);
   rmSync(folder, { recursive: true });
 });

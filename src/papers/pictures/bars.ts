@@ -1,5 +1,5 @@
 // Bars below each other: the name and the amount over each.
-import type { Bars } from '../app/ports/paper.ts';
+import type { Bars } from '../../app/ports/paper.ts';
 import { GRID, TONES } from './palette.ts';
 import { type Block, MARGIN, rect, RIGHT, text } from './svg.ts';
 

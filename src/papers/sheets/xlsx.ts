@@ -1,6 +1,6 @@
 // A table as a workbook of one sheet. Figures are numbers there; a spreadsheet holds 15 digits of them, we write fewer.
 import writeExcelFile from 'write-excel-file/node';
-import type { Cell, Sheet } from '../app/ports/paper.ts';
+import type { Cell, Sheet } from '../../app/ports/paper.ts';
 import { guarded } from './guard.ts';
 
 export async function xlsx({ columns, rows }: Sheet): Promise<Uint8Array> {

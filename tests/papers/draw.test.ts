@@ -1,8 +1,8 @@
 import { expect, it } from 'vitest';
 import { inflateSync } from 'node:zlib';
 import type { Picture } from '../../src/app/ports/paper.ts';
-import { draw, svgOf } from '../../src/pictures/draw.ts';
-import { FAINT_INK, INK, PAPER, TONES } from '../../src/pictures/palette.ts';
+import { draw, svgOf } from '../../src/papers/pictures/draw.ts';
+import { FAINT_INK, INK, PAPER, TONES } from '../../src/papers/pictures/palette.ts';
 
 const picture: Picture = {
   title: 'ribeye <14.2 lb> & more',

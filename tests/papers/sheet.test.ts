@@ -2,8 +2,8 @@
 import { strFromU8, unzipSync } from 'fflate';
 import { expect, it } from 'vitest';
 import type { Sheet } from '../../src/app/ports/paper.ts';
-import { guarded } from '../../src/sheets/guard.ts';
-import { sheet } from '../../src/sheets/sheet.ts';
+import { guarded } from '../../src/papers/sheets/guard.ts';
+import { sheet } from '../../src/papers/sheets/sheet.ts';
 
 const table = (format: Sheet['format']): Sheet => ({
   format,

@@ -1,5 +1,5 @@
 // Values over time, the oldest at the left, with the band in which their mean lies.
-import type { Trend } from '../app/ports/paper.ts';
+import type { Trend } from '../../app/ports/paper.ts';
 import { BAND, GRID, TONES } from './palette.ts';
 import { type Block, dot, line, MARGIN, rect, RIGHT, text } from './svg.ts';
 

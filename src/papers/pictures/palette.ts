@@ -1,6 +1,6 @@
 // Colours that people tell apart whatever colours they see: M. Okabe and K. Ito, "Color Universal Design" (2008), of which those are
 // taken that stand out from white by 3 : 1 (WCAG 2.2, 1.4.11). Beside each bar stands its name: no colour tells anything alone.
-import type { Tone } from '../core/paper.ts';
+import type { Tone } from '../../core/paper.ts';
 
 export const TONES: Readonly<Record<Tone, string>> = {
   portions: '#0072B2',

@@ -1,5 +1,5 @@
 // A table as CSV by RFC 4180: quoted where needed, lines end in CR LF. The mark at the front tells spreadsheets that it is UTF-8.
-import type { Cell, Sheet } from '../app/ports/paper.ts';
+import type { Cell, Sheet } from '../../app/ports/paper.ts';
 import { guarded } from './guard.ts';
 
 const BYTE_ORDER_MARK = '\uFEFF';

@@ -1,7 +1,7 @@
 // A picture as PNG: its panels below each other as SVG, drawn with a font that comes along.
 import { createRequire } from 'node:module';
 import { Resvg } from '@resvg/resvg-js';
-import type { DrawnPanel, Picture } from '../app/ports/paper.ts';
+import type { DrawnPanel, Picture } from '../../app/ports/paper.ts';
 import { bars } from './bars.ts';
 import { PAPER } from './palette.ts';
 import { type Block, FONT, MARGIN, text, WIDTH } from './svg.ts';
