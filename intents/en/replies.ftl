@@ -231,7 +231,7 @@ help =
     "ribeye 14.2 lb at 7.40" · "trim 1.1" · "fat 1.9" · "12 portions 16 oz" · "portions weigh 11.2"
     "trim is worth 1.50" · "took 25 minutes" · "packing 15 cents each" · "ready cut 9.85" · "done"
     Wrong? "no, 1.3" · "that was fat not trim" · "drop the fat" · "undo"
-    Ask: "where are we" · "what's ribeye at" · "ribeye yield" · "cut or buy ribeye" · "how much ribeye for 40 16-ounce"
+    Ask: "where are we" · "what's ribeye at" · "ribeye yield" · "cut or buy ribeye" · "how much ribeye for 40 16-ounce" · "picture of the ribeye" · "export ribeye"
 
 ## Pictures and files
 
