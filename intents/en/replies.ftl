@@ -271,7 +271,11 @@ bar-left = not weighed yet
 bar-loss = cutting loss
 bar-bought = as bought
 bar-usable = usable
-bar-loaded = with labor and packing
+bar-loaded = with { $what ->
+    [labor] labor
+    [packing] packing
+   *[both] labor and packing
+  }
 bar-ready-cut = ready-cut
 bar-weight = { $weight } · { $share }
 bar-price = { $price }

@@ -9,7 +9,7 @@ import { poolFigures } from '../core/pool.ts';
 import { date, money, name, percent, price, type Reply, say, sayCost, weight } from '../core/reply.ts';
 import { tQuantile95 } from '../core/statistics.ts';
 import type { Test } from '../core/test.ts';
-import { figuresOf } from './card.ts';
+import { figuresOf, loadedWith } from './card.ts';
 import { type Decision, type Intent, type PastTest, refused, type Scene, withPaper } from './intent.ts';
 import { newest, withItem } from './route.ts';
 
@@ -49,7 +49,8 @@ function piece({ receivedGrams, parts, portions, unaccountedGrams, unaccountedPc
 }
 
 /** What a pound costs: as bought, as used, ready-cut. Nothing while the weights don't balance. */
-function costs(scene: Scene, { costs: found, pricePerLb }: Figures, item: string): readonly Panel[] {
+function costs(scene: Scene, figure: Figures, item: string): readonly Panel[] {
+  const { costs: found, pricePerLb } = figure;
   if (found === undefined || pricePerLb === undefined) return [];
   const readyCut = readyCutOf(scene.kitchen, item)?.perLb;
   const bar = (id: string, perLb: Decimal, tone: Bar['tone'] = 'plain'): Bar => ({
@@ -57,7 +58,7 @@ function costs(scene: Scene, { costs: found, pricePerLb }: Figures, item: string
     text: sayCost('bar-price', { price: price(perLb) }),
   });
   const bars = [bar('bar-bought', pricePerLb), bar('bar-usable', found.usableCostPerLb)];
-  if (!found.loadedCostPerLb.eq(found.usableCostPerLb)) bars.push(bar('bar-loaded', found.loadedCostPerLb));
+  if (!found.loadedCostPerLb.eq(found.usableCostPerLb)) bars.push({ ...bar('bar-loaded', found.loadedCostPerLb), label: say('bar-loaded', { what: loadedWith(figure) }) });
   if (readyCut !== undefined) bars.push(bar('bar-ready-cut', readyCut, 'other'));
   return [{ is: 'bars', title: say('picture-costs', { unit: scene.kitchen.settings.unit }), bars, cost: true }];
 }
