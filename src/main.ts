@@ -1,5 +1,5 @@
 // Only wiring: which command, which store, which language.
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { judgeWords } from './app/judge-words.ts';
 import { measuredStore, measuredTable } from './app/measured.ts';
@@ -11,12 +11,13 @@ import { scratchOpener } from './app/scratch.ts';
 import { openTable } from './app/turn.ts';
 import { loadVoice, plainListener, type Voice } from './app/voice.ts';
 import { PlaceError } from './channels/listen.ts';
-import { chat } from './channels/terminal.ts';
+import { chat, fileKeeper } from './channels/terminal.ts';
 import { type Config, ConfigError, readConfig } from './config.ts';
 import { instantOf } from './core/local-time.ts';
 import { name, say, type Reply } from './core/reply.ts';
 import { openTests, type Settings } from './core/kitchen.ts';
 import { readTeamWish } from './language/team-words.ts';
+import { paperMaker } from './papers/maker.ts';
 import { openSqlite } from './storage/sqlite/open.ts';
 
 const INTENTS = join(fileURLToPath(new URL('.', import.meta.url)), '..', 'intents');
@@ -104,7 +105,7 @@ async function openKitchen(
   const store = measuredStore(await openSqlite(config.databasePath), metrics);
   const isNew = !(await store.kitchens()).includes(KITCHEN);
   if (isNew) await store.create(KITCHEN, { ...settings, openedAt: new Date().toISOString() });
-  const table = measuredTable(await openTable({ store, id: KITCHEN, ...voice }), metrics);
+  const table = measuredTable(await openTable({ store, id: KITCHEN, papers: paperMaker, ...voice }), metrics);
   return { store, table, isNew };
 }
 
@@ -197,6 +198,9 @@ async function startChat(config: Config, { voice, settings, words }: ChatParts):
     greeting: words(...greeting),
     notForMe: words(say('not-for-me')),
     trouble,
+    keep: fileKeeper(join(dirname(config.databasePath), 'exports'), (became, what) =>
+      words(say(`file-${became}`, { what: name(what) })),
+    ),
   });
   await scanner.stop();
   await store.close();

@@ -545,7 +545,60 @@ help =
     "grinding the trim" · "burger temp 166" · "ice bath 33" · "what temp for ground trim" · "grind log"
     Wrong? "no, 1.3" · "that was fat not trim" · "drop the fat" · "undo"
     More: "end piece 18.5" · "product tenderloin 3.1 worth 18" · "share the cost" · "cooked weight 8.9" · "am I cutting heavy" · "food cost at 38"
-    Ask: "where are we" · "what's ribeye at" · "ribeye yield" · "cut or buy ribeye" · "how much ribeye for 40 16-ounce"
+    Ask: "where are we" · "what's ribeye at" · "ribeye yield" · "cut or buy ribeye" · "how much ribeye for 40 16-ounce" · "how did we do today"
+    "picture of the ribeye" · "export ribeye" · "remind me at 3 to check the grind"
+
+## Pictures and files
+
+exported = { $item }, { $tests } { $tests ->
+    [one] test
+   *[other] tests
+  }: { $file }
+exported-newest = { $item }, the newest { $tests } tests, the earlier ones left out: { $file }
+drawn = { $item }: { $file }
+column-item = item
+column-closed = closed
+column-received = received ({ $unit })
+column-portions = portions ({ $unit })
+column-yield = yield (%)
+column-price = price ({ $currency }/{ $unit })
+column-usable-cost = usable cost ({ $currency }/{ $unit })
+column-remark = remark
+picture-test = { $item } { $weight }, { $date }
+picture-history = { $item }, { $tests ->
+    [one] one test
+   *[other] the last { $tests } tests
+  }
+picture-piece = Where the piece went
+picture-piece-over = More weighed than received
+picture-costs = What a { $unit ->
+    [lb] pound
+   *[kg] kilo
+  } costs
+picture-usable = Usable cost of a { $unit ->
+    [lb] pound
+   *[kg] kilo
+  }
+picture-yields = Yield over time
+picture-band = Shaded: mean of { $tests } tests, 90 % sure
+bar-portions = portions
+bar-left = not weighed yet
+bar-loss = cutting loss
+bar-bought = as bought
+bar-usable = usable
+bar-loaded = with { $what ->
+    [labor] labor
+    [packing] packing
+   *[both] labor and packing
+  }
+bar-ready-cut = ready-cut
+bar-weight = { $weight } · { $share }
+bar-price = { $price }
+bar-amount = { $amount }
+bar-share = { $share }
+bar-date = { $date }
+file-written = Written to { $what }
+file-failed = The file { $what } could not be made.
 
 ## What can't be done
 

@@ -3,6 +3,7 @@ import type { Entry } from '../core/entry.ts';
 import { entryJson, type Json } from '../core/entry-json.ts';
 import type { Recorded } from '../core/facts.ts';
 import { evolve, type Kitchen } from '../core/kitchen.ts';
+import type { Paper } from '../core/paper.ts';
 import type { Question } from '../core/question.ts';
 import { type Reply, say } from '../core/reply.ts';
 import { decide, leavesQuestion } from '../intents/index.ts';
@@ -39,6 +40,8 @@ export interface Heeded {
   readonly entries: readonly Json[];
   readonly outcome: Outcome;
   readonly say: readonly Reply[];
+  /** The files that go with it. */
+  readonly papers: readonly Paper[];
   /** The question that was put by this line. */
   readonly asked: Reply | undefined;
 }
@@ -53,7 +56,7 @@ export function converse(
   const lapsed =
     question !== undefined && Date.parse(scene.at) - Date.parse(question.askedAt) > LAPSES_AFTER_MS;
   const progress: Progress = {
-    scene, question: lapsed ? undefined : question, message, facts: [], entries: [], outcomes: [], say: [], put: undefined, isMoreUnclear: false, count: 0,
+    scene, question: lapsed ? undefined : question, message, facts: [], entries: [], outcomes: [], say: [], papers: [], put: undefined, isMoreUnclear: false, count: 0,
   }; // prettier-ignore
   for (const one of understood) {
     if ('ask' in one) ask(progress, one.ask, false);
@@ -74,6 +77,7 @@ export function converse(
     entries,
     outcome,
     say: said,
+    papers: progress.papers,
     asked,
   };
 }
@@ -121,6 +125,7 @@ function settleEntry(progress: Progress, entry: Entry): void {
   progress.entries.push(entryJson(decision.is === 'refused' ? entry : (decision.shown ?? entry)));
   if (decision.is === 'recorded') record(progress, decision);
   else progress.say.push(...decision.say);
+  if (decision.is === 'answered' && decision.paper !== undefined) progress.papers.push(decision.paper);
 }
 
 /** The item of an entry holds for the entries after it in the same line. */

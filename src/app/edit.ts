@@ -43,6 +43,7 @@ const refuse = ({ scene, question }: Edit, id: string): Heeded => ({
   entries: [],
   outcome: 'refused',
   say: [say(id)],
+  papers: [],
   asked: undefined,
 });
 

@@ -1,20 +1,17 @@
 // What one message comes to in the kitchen as it is. Nothing is stored here.
-import type { Kind } from '../core/entry.ts';
 import type { Kitchen } from '../core/kitchen.ts';
-import { stretchOf } from '../core/period.ts';
 import { seesCosts } from '../core/role.ts';
 import type { Question } from '../core/question.ts';
 import type { UsualWeights } from '../core/plausible.ts';
 import type { DuesOf } from '../core/schedule.ts';
 import type { Bands } from '../core/slip.ts';
-import type { PastTest, Scene } from '../intents/intent.ts';
-import { itemFor } from '../intents/route.ts';
+import type { Scene } from '../intents/intent.ts';
 import type { Listener } from '../language/listen.ts';
 import { parse } from '../language/parse.ts';
 import { atHand } from './at-hand.ts';
 import { converse, type Heeded } from './converse.ts';
 import { heedEdit } from './edit.ts';
-import { pastDays } from './past-days.ts';
+import { withPast } from './past.ts';
 import type { KitchenId, Store } from './ports/store.ts';
 import type { Message } from './ports/table.ts';
 import { understand, type Understood } from './understand.ts';
@@ -49,9 +46,8 @@ export async function heed(parts: Hearing, state: State, message: Message): Prom
     },
     message,
   );
-  const past = await pastTests(parts, understood, scene);
-  const days = await daysAsked(parts, understood, scene);
-  const conversation = { scene: { ...scene, past, ...days }, question, message: id };
+  const informed = await withPast(parts, { scene, question, understood });
+  const conversation = { scene: informed, question, message: id };
   if (message.replaces !== undefined)
     return heedEdit({ ...conversation, replaces: message.replaces }, understood);
   return converse(conversation, understood);
@@ -74,38 +70,4 @@ function turnedTo(scene: Scene, { about }: Message): Scene {
   const tests = [...memory.tests.filter((each) => each !== test.id), test.id];
   const speakers = new Map(kitchen.speakers).set(speaker, { ...memory, tests });
   return { ...scene, kitchen: { ...kitchen, speakers }, carried: test.item };
-}
-
-/** How many closed tests are read for a question: those that a history shows, and those of some weeks. */
-const PAST_READ: { readonly [K in Kind]?: number } = { askHistory: 5, askHeavy: 60 };
-
-async function pastTests(
-  parts: Hearing,
-  understood: readonly Understood[],
-  scene: Scene,
-): Promise<readonly PastTest[]> {
-  const limits = new Map<string, number>();
-  for (const one of understood) {
-    const limit = 'entry' in one ? PAST_READ[one.entry.kind] : undefined;
-    if (limit === undefined || !('entry' in one)) continue;
-    const item = itemFor(scene, 'item' in one.entry ? one.entry.item : undefined);
-    if (item !== undefined) limits.set(item, Math.max(limit, limits.get(item) ?? 0));
-  }
-  const rows = await Promise.all(
-    [...limits].map(([item, limit]) => parts.store.closedTests(parts.id, item, limit)),
-  );
-  return rows.flat();
-}
-
-/** Of several that are asked for in one line, the last. */
-async function daysAsked(
-  parts: Hearing,
-  understood: readonly Understood[],
-  { at, kitchen }: Scene,
-): Promise<Pick<Scene, 'days'>> {
-  const [period] = understood
-    .flatMap((one) => ('entry' in one && one.entry.kind === 'askSummary' ? [one.entry.period] : []))
-    .slice(-1);
-  if (period === undefined) return {};
-  return { days: await pastDays(parts.store, parts.id, stretchOf(period, at, kitchen.settings.timezone)) };
 }

@@ -2,6 +2,7 @@
 import type { Entry } from '../core/entry.ts';
 import type { Json } from '../core/entry-json.ts';
 import type { Recorded } from '../core/facts.ts';
+import type { Paper } from '../core/paper.ts';
 import type { Question } from '../core/question.ts';
 import { type Reply, say } from '../core/reply.ts';
 import { figuresOf } from '../intents/card.ts';
@@ -17,6 +18,7 @@ export interface Progress {
   readonly entries: Json[];
   readonly outcomes: Outcome[];
   readonly say: Reply[];
+  readonly papers: Paper[];
   /** The question that this line put. */
   put: Reply | undefined;
   /** Another question was left unasked. */

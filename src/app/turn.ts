@@ -3,7 +3,9 @@
 import type { Render } from '../language/render.ts';
 import { type Agenda, newAgenda, tellFirst } from './fall-due.ts';
 import { heed, type Hearing, type State } from './heed.ts';
+import { fileOf } from './paper.ts';
 import type { Delivery, Mailbox } from './ports/mailbox.ts';
+import type { PaperMaker } from './ports/paper.ts';
 import type { Store } from './ports/store.ts';
 import type { Answer, Message, Table, Telling, Told } from './ports/table.ts';
 import { restore } from './restore.ts';
@@ -14,6 +16,8 @@ export interface TableParts extends Hearing {
   /** With `settle` for a channel that posts its answers. */
   readonly store: Store & Partial<Pick<Mailbox, 'settle'>>;
   readonly render: Render;
+  /** Makes the files that go with answers; without it there are none. */
+  readonly papers?: PaperMaker;
 }
 
 /** Opens a kitchen that the store has. */
@@ -34,7 +38,7 @@ export async function openTable(parts: TableParts): Promise<Table> {
       inTurn(async () => {
         const heeded = await heed(parts, state, message);
         const asksOther = heeded.question !== state.questions.get(message.speaker);
-        return worded({ render: parts.render, message, heeded, asksOther });
+        return worded({ parts, message, heeded, asksOther });
       }),
     kitchen: () => state.kitchen,
     tellDue: async (telling) => {
@@ -72,7 +76,7 @@ async function takeTurn(parts: TableParts, state: State, message: Message): Prom
   const question = state.questions.get(message.speaker);
   const heeded = await heed(parts, state, message);
   const asksOther = heeded.question !== question;
-  const answer = worded({ render: parts.render, message, heeded, asksOther });
+  const answer = worded({ parts, message, heeded, asksOther });
   const delivery = await message.deliver?.(answer);
   if (heeded.facts.length > 0 || asksOther) {
     const { id: key, speaker, at, text } = message;

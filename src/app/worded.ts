@@ -4,25 +4,35 @@ import { toPlainJson } from '../core/plain-json.ts';
 import { name, type Reply, say } from '../core/reply.ts';
 import { type Role, seesCosts } from '../core/role.ts';
 import { cardLines } from '../intents/card.ts';
-import type { Render } from '../language/render.ts';
+import type { Reader, Render } from '../language/render.ts';
 import type { Heeded } from './converse.ts';
+import { fileOf } from './paper.ts';
+import type { PaperMaker } from './ports/paper.ts';
 import type { Answer, Message, Touched } from './ports/table.ts';
 
 interface Wording {
-  readonly render: Render;
+  readonly parts: { readonly render: Render; readonly papers?: PaperMaker };
   readonly message: Message;
   readonly heeded: Heeded;
   readonly asksOther: boolean;
 }
 
-export function worded({ render, message, heeded, asksOther }: Wording): Answer {
+export function worded({ parts: { render, papers }, message, heeded, asksOther }: Wording): Answer {
   const { kitchen, outcome, entries, asked, question } = heeded;
   const { unit, currency, timezone } = kitchen.settings;
-  const wordsFor = (replies: readonly Reply[], reader: Role): string =>
-    render(replies, { unit, currency, timezone, seesCosts: seesCosts(reader, kitchen.settings) });
+  const readerAs = (role: Role): Reader => ({
+    ...{ unit, currency, timezone },
+    seesCosts: seesCosts(role, kitchen.settings),
+  });
+  const wordsFor = (replies: readonly Reply[], reader: Role): string => render(replies, readerAs(reader));
   const { readBy = message.role } = message;
+  const reply = wordsFor(heeded.say, readBy);
+  const files =
+    papers &&
+    heeded.papers.map((paper) => fileOf(papers, paper, { render, reader: readerAs(readBy) }, reply));
   return {
-    reply: wordsFor(heeded.say, readBy),
+    reply,
+    ...(files === undefined || files.length === 0 ? {} : { files }),
     outcome,
     entries,
     ask: asked === undefined ? null : wordsFor([asked], readBy),

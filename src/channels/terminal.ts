@@ -1,7 +1,10 @@
 // The chat in the terminal: one line, one answer. Piped input is read the same way, one entry a line.
 import { randomUUID } from 'node:crypto';
+import { mkdir, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
 import { createInterface } from 'node:readline';
-import type { Table } from '../app/ports/table.ts';
+import type { AnswerFile } from '../app/ports/paper.ts';
+import type { Answer, Table } from '../app/ports/table.ts';
 
 export interface TerminalParts {
   readonly table: Table;
@@ -13,6 +16,8 @@ export interface TerminalParts {
   readonly notForMe: string;
   /** The sentence for a trouble of ours or of the store. */
   readonly trouble: (error: unknown) => string;
+  /** Keeps a file that goes with an answer, and says where it is, or that it could not be made. */
+  readonly keep: (file: AnswerFile) => Promise<string>;
 }
 
 const SPEAKER = 'cook';
@@ -34,7 +39,7 @@ export async function chat(parts: TerminalParts): Promise<void> {
   }
 }
 
-async function reply({ table, notForMe, trouble }: TerminalParts, text: string): Promise<string> {
+async function reply({ table, notForMe, trouble, keep }: TerminalParts, text: string): Promise<string> {
   try {
     const answer = await table.take({
       id: randomUUID(),
@@ -43,10 +48,34 @@ async function reply({ table, notForMe, trouble }: TerminalParts, text: string):
       text,
       role: 'owner',
     });
-    return answer.outcome === 'ignored' ? notForMe : answer.reply;
+    return answer.outcome === 'ignored' ? notForMe : await withFiles(answer, keep);
   } catch (error) {
     return trouble(error);
   }
 }
 
+async function withFiles({ reply, files = [] }: Answer, keep: TerminalParts['keep']): Promise<string> {
+  const kept: string[] = [];
+  for (const file of files) kept.push(await keep(file));
+  return [reply, ...kept].join('\n');
+}
+
 const write = (output: NodeJS.WritableStream, text: string): void => void output.write(`${text}\n`);
+
+/** Writes files into a folder, each in the place of an earlier one of its name. What fails is told, and the answer stands. */
+export function fileKeeper(
+  folder: string,
+  say: (became: 'written' | 'failed', what: string) => string,
+): TerminalParts['keep'] {
+  return async ({ name, bytes }) => {
+    try {
+      const place = join(folder, name);
+      const made = await bytes();
+      await mkdir(folder, { recursive: true });
+      await writeFile(place, made);
+      return say('written', place);
+    } catch {
+      return say('failed', name);
+    }
+  };
+}

@@ -51,6 +51,8 @@ const PLAIN = new Set([
   'repeat',
   'period',
   'all',
+  'format',
+  'view',
 ]);
 /** Slots that the table of entries does not list for a kind. */
 const HIDDEN: Readonly<Record<string, readonly string[]>> = {

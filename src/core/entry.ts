@@ -145,6 +145,10 @@ interface Slots {
   askOrder: { item?: string; count: number; each?: Grams };
   /** Without a weight: out of what is left on the table. */
   askPlan: { weight?: Grams; each: Grams; item?: string };
+  /** The closed tests of an item as a table. */
+  export: { item?: string; format?: 'csv' | 'xlsx' };
+  /** Of the newest test of an item, or of its history. */
+  picture: { item?: string; view?: 'history' };
   askMenuPrice: { item?: string; foodCostPct: Decimal };
   /** The share of a menu price that a portion takes. */
   askFoodCost: { item?: string; priceEach: Decimal };

@@ -157,6 +157,8 @@ export const cardCosts = ({ costs }: Figures): readonly Reply[] =>
 /** The same with labour and packing, where they were said. */
 export function loadedCosts({ costs, labor, packingCost }: Figures): readonly Reply[] {
   if (costs === undefined || (labor.cost === undefined && packingCost === undefined)) return [];
-  const what = labor.cost === undefined ? 'packing' : packingCost === undefined ? 'labor' : 'both';
-  return [sayCost('loaded-cost', { what, cost: price(costs.loadedCostPerLb) })];
+  return [sayCost('loaded-cost', { what: loadedWith({ labor, packingCost }), cost: price(costs.loadedCostPerLb) })];
 }
+
+export const loadedWith = ({ labor, packingCost }: Pick<Figures, 'labor' | 'packingCost'>): 'labor' | 'packing' | 'both' =>
+  labor.cost === undefined ? 'packing' : packingCost === undefined ? 'labor' : 'both';

@@ -23,6 +23,7 @@ import { correct } from './correct.ts';
 import { credit } from './credit.ts';
 import { drop } from './drop.ts';
 import { endPiece } from './end-piece.ts';
+import { exportTests } from './export.ts';
 import { finish } from './finish.ts';
 import { grind } from './grind.ts';
 import { inPlaceOf } from './instead.ts';
@@ -31,6 +32,7 @@ import { labor } from './labor.ts';
 import { batch, carryOver, cleaned, endLot, grindSource } from './lot-facts.ts';
 import { note } from './note.ts';
 import { packing } from './packing.ts';
+import { picture } from './picture.ts';
 import { portionWeights } from './portion-weights.ts';
 import { portions } from './portions.ts';
 import { price } from './price.ts';
@@ -55,6 +57,7 @@ export const intents: { readonly [K in Kind]: Intent<K> } = {
   grind, grindSource, carryOver, cleaned, batch, endLot, temperature, thermometer, cooling, askTemperature, askGrindLog,
   askFoodCost, askHeavy, askProducts, product, endPiece, cooked, served,
   remind, moment, askReminders, cancelReminder, acknowledge, askSummary,
+  export: exportTests, picture,
 }; // prettier-ignore
 
 interface AnyIntent extends Omit<Intent<Kind>, 'decide' | 'settle'> {
@@ -77,5 +80,7 @@ export function decide(scene: Scene, entry: Entry): Decision {
 /** The entry as its own words settle it, without a scene. */
 export const settle = (entry: Entry): Entry => intentOf(entry.kind).settle?.(entry) ?? entry;
 
+const QUESTIONS: ReadonlySet<Kind> = new Set(['status', 'help', 'export', 'picture']);
+
 /** Questions of the person, which leave a standing question of ours alone. */
-export const leavesQuestion = (kind: Kind): boolean => kind === 'status' || kind === 'help' || kind.startsWith('ask');
+export const leavesQuestion = (kind: Kind): boolean => QUESTIONS.has(kind) || kind.startsWith('ask');

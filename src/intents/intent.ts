@@ -2,6 +2,7 @@
 import type { Entry, EntryOf, Kind } from '../core/entry.ts';
 import type { Fact, LotId, Recorded, TestId } from '../core/facts.ts';
 import type { Kitchen } from '../core/kitchen.ts';
+import type { Paper } from '../core/paper.ts';
 import type { Stretch } from '../core/period.ts';
 import type { UsualWeights } from '../core/plausible.ts';
 import type { Question, Wanted } from '../core/question.ts';
@@ -75,7 +76,7 @@ export interface Response {
 export type Decision =
   | { readonly is: 'recorded'; readonly shown?: Entry; readonly facts: readonly NewFact[]; readonly respond: (after: Scene) => Response }
   | { readonly is: 'asked'; readonly ask: Asked }
-  | { readonly is: 'answered'; readonly shown?: Entry; readonly say: readonly Reply[] }
+  | { readonly is: 'answered'; readonly shown?: Entry; readonly say: readonly Reply[]; readonly paper?: Paper }
   | { readonly is: 'refused'; readonly say: readonly Reply[] }
   | { readonly is: 'ignored' };
 
@@ -102,6 +103,8 @@ export const showing = (decision: Decision, shown: Entry): Decision =>
   decision.is === 'recorded' || decision.is === 'answered' ? { ...decision, shown } : decision;
 
 export const answered = (...say: readonly Reply[]): Decision => ({ is: 'answered', say });
+/** Answered in words, with a file to it. */
+export const withPaper = (paper: Paper, ...say: readonly Reply[]): Decision => ({ is: 'answered', say, paper });
 export const refused = (...say: readonly Reply[]): Decision => ({ is: 'refused', say });
 
 /** Asks, with what the answers make. `again`: saying the same entry again accepts it as this one. */

@@ -6,6 +6,7 @@ import type { Kitchen } from '../../core/kitchen.ts';
 import type { Role } from '../../core/role.ts';
 import type { Delivery } from './mailbox.ts';
 import type { Posted } from './store.ts';
+import type { AnswerFile } from './paper.ts';
 
 /** What became of a line: a question of ours now stands; understood but nothing to do it to; facts changed; answered; not for us. */
 export type Outcome = 'asked' | 'refused' | 'recorded' | 'answered' | 'ignored';
@@ -55,6 +56,8 @@ export interface Answer {
   readonly replyFor: (reader: Role) => string;
   /** A test at a glance. */
   readonly cardFor: (test: TestId, reader: Role) => string;
+  /** What goes with the reply, for those who read it, each made when it is asked for; absent where there is none. */
+  readonly files?: readonly AnswerFile[];
 }
 
 /** Something due that is told now. */

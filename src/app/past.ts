@@ -1,0 +1,79 @@
+// What has to be read from the store before a question about the past can be answered.
+import type { Kind } from '../core/entry.ts';
+import type { Question } from '../core/question.ts';
+import { stretchOf } from '../core/period.ts';
+import { foldTest } from '../core/test.ts';
+import { MOST_EXPORTED } from '../intents/export.ts';
+import type { Scene } from '../intents/intent.ts';
+import { MOST_DRAWN } from '../intents/picture.ts';
+import { itemFor } from '../intents/route.ts';
+import { pastDays } from './past-days.ts';
+import type { KitchenId, Store } from './ports/store.ts';
+import type { Understood } from './understand.ts';
+
+const PAST_SHOWN = 5;
+/** Those of some weeks. */
+const HEAVY_READ = 60;
+
+/** How many of the newest closed tests of its item a kind of entry looks at. */
+const LOOKS_AT: { readonly [K in Kind]?: number } = {
+  askHistory: PAST_SHOWN,
+  askHeavy: HEAVY_READ,
+  export: MOST_EXPORTED + 1,
+  picture: MOST_DRAWN,
+};
+
+export interface Asking {
+  readonly scene: Scene;
+  readonly question: Question | undefined;
+  readonly understood: readonly Understood[];
+}
+
+interface Reading {
+  readonly store: Store;
+  readonly id: KitchenId;
+}
+
+/** The scene with the closed tests that are asked about, the newest of them whole where it is to be drawn. */
+export async function withPast({ store, id }: Reading, asking: Asking): Promise<Scene> {
+  let { scene } = asking;
+  const wanted = wantedOf(asking);
+  const most = new Map<string, number>();
+  for (const { item, count } of wanted) most.set(item, Math.max(count, most.get(item) ?? 0));
+  const past = await Promise.all([...most].map(([item, count]) => store.closedTests(id, item, count)));
+  for (const [newest] of wanted.some(({ kind }) => kind === 'picture') ? past : []) {
+    if (newest === undefined || scene.kitchen.tests.has(newest.id)) continue;
+    const test = foldTest(await store.testFacts(id, newest.id));
+    scene = {
+      ...scene,
+      kitchen: { ...scene.kitchen, tests: new Map(scene.kitchen.tests).set(test.id, test) },
+    };
+  }
+  return { ...scene, past: past.flat(), ...(await daysAsked({ store, id }, asking)) };
+}
+
+/** Of several stretches that are asked for in one line, the last. */
+async function daysAsked(
+  { store, id }: Reading,
+  { understood, scene }: Asking,
+): Promise<Pick<Scene, 'days'>> {
+  const [period] = understood
+    .flatMap((one) => ('entry' in one && one.entry.kind === 'askSummary' ? [one.entry.period] : []))
+    .slice(-1);
+  if (period === undefined) return {};
+  const { at, kitchen } = scene;
+  return { days: await pastDays(store, id, stretchOf(period, at, kitchen.settings.timezone)) };
+}
+
+/** Entries that look back, and names that answer the question which item one of them is about. */
+function wantedOf({ scene, question, understood }: Asking) {
+  const asked = question?.wants?.slot === 'item' ? (question.wants.held.kind as Kind) : undefined;
+  return understood.flatMap((one) => {
+    if (!('entry' in one)) return [];
+    const { entry } = one;
+    const kind = entry.kind === 'name' ? asked : entry.kind;
+    const count = kind && LOOKS_AT[kind];
+    const item = itemFor(scene, 'item' in entry ? entry.item : undefined);
+    return count === undefined || item === undefined ? [] : [{ kind, item, count }];
+  });
+}
