@@ -1,0 +1,110 @@
+// The grammar of the ear, made from the sentences of the language and the kitchen's names, narrowed by what the talk is
+// about. Written in the JSpeech Grammar Format (W3C note of 2000-06-05), which recognisers read.
+import type { Language } from '../language.ts';
+import type { Node, Shared } from '../template.ts';
+import { literalWords, parseTemplate } from '../template.ts';
+import { type Branches, branches } from './branches.ts';
+import type { Ear } from './ear.ts';
+
+/** Where the talk stands: no test is open, one is, or a question waits; undefined where nobody knows. */
+export type Stage = 'idle' | 'open' | 'asked' | undefined;
+
+export interface Listening {
+  readonly stage: Stage;
+  /** Names of the kitchen's own, beside the catalogue. */
+  readonly items: ReadonlySet<string>;
+  readonly parts: ReadonlySet<string>;
+  /** What is on the table now; likelier than the rest. */
+  readonly onTable: ReadonlySet<string>;
+}
+
+export interface Grammar {
+  readonly text: string;
+  readonly words: ReadonlySet<string>;
+}
+
+/** How much less likely a cut is that is neither on the table nor in the kitchen's history nor a common one. */
+const RARE = 0.2;
+
+export function grammarFor(language: Language, ear: Ear, listening: Listening): Grammar {
+  const words = new Set<string>();
+  const shared: Shared = { rules: ear.rules, dropped: new Set() };
+  const forms = new Map(
+    Object.entries(ear.slots).map(([type, form]) => [type, /^<(\w+)>$/.exec(form)?.[1] ?? type]),
+  );
+  const rules = Object.entries(ear.rules).map(([name, form]) => {
+    const nodes = parseTemplate(form, { ...shared, rules: ownRules(ear) });
+    for (const word of literalWords(nodes)) words.add(word);
+    return `<${ruleName(name)}> = ${spelled(nodes)};`;
+  });
+  const kinds = Object.entries(ear.kinds).flatMap(([intent, kind]) => {
+    const less = listening.stage === undefined ? 1 : (kind.less[listening.stage] ?? 1);
+    const answering = listening.stage === 'asked';
+    const wanted = { intent, kind, formOf: (type: string) => forms.get(type), answering };
+    const found = less > 0 ? branches([language.start], wanted) : undefined;
+    if (found === undefined) return [];
+    const article = kind.article === true ? '[the] ' : '';
+    if (kind.article === true) words.add('the');
+    return [{ less, name: `k_${intent}`, text: written(found, words, article) }];
+  });
+  const names = [nameRule('item', language, ear, listening), nameRule('part', language, ear, listening)];
+  for (const { said } of names) for (const name of said) for (const word of name.split(' ')) words.add(word);
+  const top = kinds.map(({ less, name }) => `/${less}/ <${name}>`).join(' | ');
+  const text = [
+    '#JSGF V1.0;',
+    'grammar ear;',
+    `public <said> = ${top};`,
+    ...kinds.map(({ name, text: form }) => `<${name}> = ${form};`),
+    ...names.map(({ rule }) => rule),
+    ...rules,
+  ].join('\n');
+  return { text, words };
+}
+
+/** Rules refer to each other by name in the grammar too, so that none is written out twice. */
+const ownRules = (ear: Ear): Readonly<Record<string, string>> =>
+  Object.fromEntries(Object.keys(ear.rules).map((name) => [name, `{${camel(name)}}`]));
+
+const camel = (name: string): string => name.replace(/ (\w)/g, (_, letter: string) => letter.toUpperCase());
+const ruleName = (name: string): string => `r_${camel(name)}`;
+
+function spelled(nodes: readonly Node[]): string {
+  const parts = nodes.map((node) => {
+    switch (node.is) {
+      case 'word':
+        return node.word;
+      case 'slot':
+        return `<r_${node.name}>`;
+      case 'choice': {
+        const options = node.options.filter((option) => option.length > 0).map(spelled);
+        const all = options.join(' | ');
+        return options.length < node.options.length ? `[${all}]` : `(${all})`;
+      }
+    }
+  });
+  return parts.join(' ');
+}
+
+function written({ ends, steps }: Branches, words: Set<string>, article: string): string {
+  const options = steps.map(({ step, isSlot, next }) => {
+    if (!isSlot) words.add(step);
+    const rule = step === 'item' || step === 'part' ? `${article}<${step}>` : `<r_${camel(step)}>`;
+    return `${isSlot ? rule : step} ${next.steps.length === 0 ? '' : written(next, words, article)}`.trim();
+  });
+  return ends ? `[${options.join(' | ')}]` : `(${options.join(' | ')})`;
+}
+
+function nameRule(
+  kind: 'item' | 'part',
+  language: Language,
+  ear: Ear,
+  { items, parts, onTable }: Listening,
+): { readonly rule: string; readonly said: readonly string[] } {
+  const own = kind === 'item' ? items : parts;
+  const known = language.catalogue[kind === 'item' ? 'items' : 'parts'].map(({ name }) => name);
+  const also = ear.alsoSaid.filter((phrase) => known.includes(language.names[kind].joined.get(phrase.replaceAll(' ', '')) ?? ''));
+  const said = [...new Set([...known, ...own, ...also])].filter((name) => /^[a-z' ]+$/.test(name));
+  const weigh = (name: string): number =>
+    kind === 'part' || onTable.has(name) || own.has(name) || (own.size === 0 && ear.often.includes(name)) ? 1 : RARE;
+  return { rule: `<${kind}> = ${said.map((name) => `/${weigh(name)}/ ${name}`).join(' | ')};`, said };
+}
