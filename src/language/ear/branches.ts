@@ -20,9 +20,16 @@ export interface Wanted {
 }
 
 /** Undefined where no sentence of the kind begins here. */
-export function branches(states: readonly State<Meaning>[], wanted: Wanted): Branches | undefined {
+export function branches(
+  states: readonly State<Meaning>[],
+  wanted: Wanted,
+  said = { last: '', words: 0 },
+): Branches | undefined {
   const next = new Map<string, { isSlot: boolean; states: State<Meaning>[] }>();
+  const { begins, apart, most = Infinity } = wanted.kind;
   const lead = (step: string, isSlot: boolean, state: State<Meaning>): void => {
+    if (said.last === '' ? !begins.includes(step) : apart.includes(`${said.last} ${step}`)) return;
+    if (!isSlot && said.words >= most) return;
     const known = next.get(step) ?? { isSlot, states: [] };
     if (!known.states.includes(state)) known.states.push(state);
     next.set(step, known);
@@ -38,7 +45,7 @@ export function branches(states: readonly State<Meaning>[], wanted: Wanted): Bra
     }
   }
   const steps = [...next].flatMap(([step, { isSlot, states: to }]) => {
-    const after = branches(to, wanted);
+    const after = branches(to, wanted, { last: step, words: said.words + (isSlot ? 0 : 1) });
     return after === undefined ? [] : [{ step, isSlot, next: after }];
   });
   const ends = states.some((state) => state.ends.some((meaning) => isWanted(meaning, wanted)));

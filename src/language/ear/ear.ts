@@ -6,7 +6,11 @@ import { readData } from '../language.ts';
 const words = z.array(z.string());
 
 const kindSchema = z.strictObject({
+  begins: words,
   words,
+  most: z.number().int().optional(),
+  apart: words.default([]),
+  rare: z.boolean().default(false),
   slots: words,
   article: z.boolean().optional(),
   less: z.strictObject({ idle: z.number(), open: z.number(), asked: z.number() }).partial(),

@@ -45,7 +45,7 @@ export function grammarFor(language: Language, ear: Ear, listening: Listening): 
     if (found === undefined) return [];
     const article = kind.article === true ? '[the] ' : '';
     if (kind.article === true) words.add('the');
-    return [{ less, name: `k_${intent}`, text: written(found, words, article) }];
+    return [{ less, name: `k_${intent}`, text: written(found, words, { article, rare: kind.rare }) }];
   });
   const names = [nameRule('item', language, ear, listening), nameRule('part', language, ear, listening)];
   for (const { said } of names) for (const name of said) for (const word of name.split(' ')) words.add(word);
@@ -55,7 +55,7 @@ export function grammarFor(language: Language, ear: Ear, listening: Listening): 
     'grammar ear;',
     `public <said> = ${top};`,
     ...kinds.map(({ name, text: form }) => `<${name}> = ${form};`),
-    ...names.map(({ rule }) => rule),
+    ...names.flatMap(({ rules: each }) => each),
     ...rules,
   ].join('\n');
   return { text, words };
@@ -85,11 +85,17 @@ function spelled(nodes: readonly Node[]): string {
   return parts.join(' ');
 }
 
-function written({ ends, steps }: Branches, words: Set<string>, article: string): string {
+interface Style {
+  readonly article: string;
+  readonly rare: boolean;
+}
+
+function written({ ends, steps }: Branches, words: Set<string>, style: Style): string {
   const options = steps.map(({ step, isSlot, next }) => {
     if (!isSlot) words.add(step);
-    const rule = step === 'item' || step === 'part' ? `${article}<${step}>` : `<r_${camel(step)}>`;
-    return `${isSlot ? rule : step} ${next.steps.length === 0 ? '' : written(next, words, article)}`.trim();
+    const isName = step === 'item' || step === 'part';
+    const rule = isName ? `${style.article}<${style.rare ? 'any' : 'known'}_${step}>` : `<r_${camel(step)}>`;
+    return `${isSlot ? rule : step} ${next.steps.length === 0 ? '' : written(next, words, style)}`.trim();
   });
   return ends ? `[${options.join(' | ')}]` : `(${options.join(' | ')})`;
 }
@@ -99,12 +105,17 @@ function nameRule(
   language: Language,
   ear: Ear,
   { items, parts, onTable }: Listening,
-): { readonly rule: string; readonly said: readonly string[] } {
+): { readonly rules: readonly string[]; readonly said: readonly string[] } {
   const own = kind === 'item' ? items : parts;
-  const known = language.catalogue[kind === 'item' ? 'items' : 'parts'].map(({ name }) => name);
-  const also = ear.alsoSaid.filter((phrase) => known.includes(language.names[kind].joined.get(phrase.replaceAll(' ', '')) ?? ''));
-  const said = [...new Set([...known, ...own, ...also])].filter((name) => /^[a-z' ]+$/.test(name));
-  const weigh = (name: string): number =>
-    kind === 'part' || onTable.has(name) || own.has(name) || (own.size === 0 && ear.often.includes(name)) ? 1 : RARE;
-  return { rule: `<${kind}> = ${said.map((name) => `/${weigh(name)}/ ${name}`).join(' | ')};`, said };
+  const listed = language.catalogue[kind === 'item' ? 'items' : 'parts'].map(({ name }) => name);
+  const also = ear.alsoSaid.filter((phrase) => listed.includes(language.names[kind].joined.get(phrase.replaceAll(' ', '')) ?? ''));
+  const said = [...new Set([...listed, ...own, ...also])].filter((name) => /^[a-z' ]+$/.test(name));
+  const isKnown = (name: string): boolean => onTable.has(name) || own.has(name) || ear.often.includes(name);
+  const known = said.filter(isKnown);
+  const rare = said.filter((name) => !isKnown(name)).map((name) => `/${RARE}/ ${name}`);
+  const rules = [
+    `<known_${kind}> = ${known.join(' | ')};`,
+    `<any_${kind}> = ${[...known.map((name) => `/1/ ${name}`), ...rare].join(' | ')};`,
+  ];
+  return { rules, said };
 }
