@@ -14,6 +14,7 @@ const MAY_IMPORT: Readonly<Record<string, RegExp>> = {
   speech: /^src\/(app\/ports|core)\//,
   storage: /^src\/(app\/ports|core)\//,
   'main.ts': /^src\//,
+  'open-speech.ts': /^src\//,
   'config.ts': /^(?!src\/)/,
 };
 const WORDLESS = ['core', 'intents', 'app'];

@@ -5,6 +5,7 @@ import type { Recorded } from '../core/facts.ts';
 import { evolve, type Kitchen } from '../core/kitchen.ts';
 import type { Question } from '../core/question.ts';
 import { type Reply, say } from '../core/reply.ts';
+import { doubt } from '../intents/doubt.ts';
 import { decide, leavesQuestion } from '../intents/index.ts';
 import type { Decision, Scene } from '../intents/intent.ts';
 import { answerTo } from './answer.ts';
@@ -30,6 +31,8 @@ export interface Conversation {
   readonly question: Question | undefined;
   /** The beginning of the identities of this line's entries. */
   readonly message: string;
+  /** The words, where they were heard and not surely enough to record what they say. */
+  readonly unsure?: string;
 }
 
 export interface Heeded {
@@ -47,13 +50,13 @@ const LAPSES_AFTER_MS = 30 * 60 * 1000;
 
 /** Takes up everything that a line says, in the order said. */
 export function converse(
-  { scene, question, message }: Conversation,
+  { scene, question, message, unsure }: Conversation,
   understood: readonly Understood[],
 ): Heeded {
   const lapsed =
     question !== undefined && Date.parse(scene.at) - Date.parse(question.askedAt) > LAPSES_AFTER_MS;
   const progress: Progress = {
-    scene, question: lapsed ? undefined : question, message, facts: [], entries: [], outcomes: [], say: [], put: undefined, isMoreUnclear: false, count: 0,
+    scene, question: lapsed ? undefined : question, message, unsure, facts: [], entries: [], outcomes: [], say: [], put: undefined, isMoreUnclear: false, count: 0,
   }; // prettier-ignore
   for (const one of understood) {
     if ('ask' in one) ask(progress, one.ask, false);
@@ -81,12 +84,15 @@ export function converse(
 /** An entry answers the standing question, leaves it alone, or drops it and stands for itself. */
 function takeUp(progress: Progress, entry: Entry): void {
   const { question } = progress;
-  if (question === undefined) return settleEntry(progress, entry);
+  if (question === undefined) return settleOrDoubt(progress, entry);
   const answer = answerTo(question, entry, (test) => progress.scene.kitchen.tests.get(test)?.item);
+  // An answer that was half heard decides nothing, but for the amount or name that it may have filled in.
+  if (progress.unsure !== undefined && answer.is !== 'none' && !fillsIn(entry))
+    return repeat(progress, question);
   switch (answer.is) {
     case 'entry':
       letGo(progress);
-      return settleEntry(progress, answer.entry);
+      return settleOrDoubt(progress, answer.entry);
     case 'repeat':
       return repeat(progress, question);
     case 'drop':
@@ -96,7 +102,7 @@ function takeUp(progress: Progress, entry: Entry): void {
       progress.say.push(say(leavesThingsAsTheyAre(question) ? 'stands-as-it-is' : 'not-recorded'));
       return;
     case 'none':
-      if (leavesQuestion(entry.kind) || isOfThisLine(progress)) return settleEntry(progress, entry);
+      if (leavesQuestion(entry.kind) || isOfThisLine(progress)) return settleOrDoubt(progress, entry);
       return settleInstead(progress, question, entry);
   }
 }
@@ -104,9 +110,17 @@ function takeUp(progress: Progress, entry: Entry): void {
 /** Another entry drops the question; what is not for us does not. */
 function settleInstead(progress: Progress, question: Question, entry: Entry): void {
   letGo(progress);
-  settleEntry(progress, entry);
+  settleOrDoubt(progress, entry);
   if (progress.outcomes.at(-1) === 'ignored') progress.question = question;
   else noteWhatIsLost(progress, question, entry);
+}
+
+const fillsIn = ({ kind }: Entry): boolean => kind === 'amount' || kind === 'name';
+
+function settleOrDoubt(progress: Progress, entry: Entry): void {
+  const { scene, unsure } = progress;
+  if (unsure === undefined || decide(scene, entry).is === 'ignored') return settleEntry(progress, entry);
+  ask(progress, doubt(entry, unsure), false);
 }
 
 function settleEntry(progress: Progress, entry: Entry): void {

@@ -3,8 +3,11 @@ import type { Entry } from '../core/entry.ts';
 import { entryJson, type Json } from '../core/entry-json.ts';
 import type { Settings } from '../core/kitchen.ts';
 import { name, type Reply, say, weight } from '../core/reply.ts';
+import { doubt } from '../intents/doubt.ts';
 import type { Listener } from '../language/listen.ts';
 import { parse } from '../language/parse.ts';
+import { isSure } from './heard.ts';
+import type { HeardAs } from './ports/table.ts';
 import type { Judged } from './ports/words.ts';
 import type { Voice } from './voice.ts';
 import { understand } from './understand.ts';
@@ -12,12 +15,13 @@ import { understand } from './understand.ts';
 export function judgeWords(
   voice: Pick<Voice, 'render'>,
   listener: Listener,
-  { settings, line }: { settings: Settings; line: string },
+  { settings, line, heard }: { settings: Settings; line: string; heard?: HeardAs },
 ): Judged {
   const entries: Json[] = [];
   let asked: Reply | undefined;
   for (const one of understand(parse(listener, line, { answering: false }), settings.unit)) {
-    const ask = 'ask' in one ? one.ask.asked : lacks(one.entry);
+    const unsure = isSure(heard) || 'ask' in one ? undefined : doubt(one.entry, line).asked;
+    const ask = 'ask' in one ? one.ask.asked : (unsure ?? lacks(one.entry));
     if (ask !== undefined) asked ??= ask;
     else if ('entry' in one && one.entry.kind !== 'name') entries.push(entryJson(one.entry));
   }

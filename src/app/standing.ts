@@ -13,6 +13,7 @@ export interface Progress {
   scene: Scene;
   question: Question | undefined;
   readonly message: string;
+  readonly unsure: string | undefined;
   readonly facts: Recorded[];
   readonly entries: Json[];
   readonly outcomes: Outcome[];

@@ -10,6 +10,7 @@ import type { Listener } from '../language/listen.ts';
 import { parse } from '../language/parse.ts';
 import type { Render } from '../language/render.ts';
 import { converse, type Heeded } from './converse.ts';
+import { isSure, withHeard } from './heard.ts';
 import type { Delivery, Mailbox } from './ports/mailbox.ts';
 import type { KitchenId, Store } from './ports/store.ts';
 import type { Answer, Message, Table } from './ports/table.ts';
@@ -47,6 +48,7 @@ export async function openTable(parts: TableParts): Promise<Table> {
     take: (message) => inTurn(() => takeTurn(parts, state, message)),
     weighUp: (message) => inTurn(async () => worded(parts, message, await heed(parts, state, message))),
     kitchen: () => state.kitchen,
+    questionFor: (speaker) => state.questions.get(speaker),
   };
 }
 
@@ -117,7 +119,8 @@ async function heed(parts: TableParts, state: State, message: Message): Promise<
     seesCosts: readsCosts(message, settings),
   };
   const past = await pastTests(parts, understood, scene);
-  return converse({ scene: { ...scene, past }, question, message: id }, understood);
+  const unsure = isSure(message.heard) ? undefined : text;
+  return converse({ scene: { ...scene, past }, question, message: id, unsure }, understood);
 }
 
 /** Reads what the speaker did before, at their first message, and what a correction or an undo may touch. */
@@ -165,8 +168,9 @@ function worded(parts: TableParts, message: Message, heeded: Heeded): Answer {
   const { unit, currency, timezone } = settings;
   const reader = { unit, currency, timezone, seesCosts: readsCosts(message, settings) };
   const { outcome, entries, asked } = heeded;
+  const { text } = message;
   return {
-    reply: parts.render(heeded.say, reader),
+    reply: parts.render(message.heard === undefined ? heeded.say : withHeard(text, heeded), reader),
     outcome,
     entries,
     ask: asked === undefined ? null : parts.render([asked], reader),

@@ -1,16 +1,19 @@
-// What was heard, and not well enough to record: the entry is put as a question. A yes or a press takes it as it is, and so
-// does the same said again; it is then decided like any other entry, so that what is implausible is still asked.
+// What was heard, and not well enough to record: the entry is put as a question. A yes or a press takes it as it is; it is
+// then decided like any other entry, so that what is implausible is still asked.
 import type { Entry } from '../core/entry.ts';
-import { name, say } from '../core/reply.ts';
-import { leavesQuestion } from './index.ts';
-import { type Asked, asks } from './intent.ts';
+import { type Reply, say } from '../core/reply.ts';
+import { type Asked, lacking } from './intent.ts';
 
-/** Undefined where nothing would be recorded, taken back or closed by it: it may be answered as heard. */
-export function doubt(entry: Entry, words: string): Asked | undefined {
-  if (leavesQuestion(entry.kind)) return undefined;
-  const asked = asks(say('ask-heard', { words: name(words) }), {
-    choices: { yes: entry },
-    again: { said: entry, accepts: entry },
-  });
-  return asked.is === 'asked' ? asked.ask : undefined;
+const HEARD = 'ask-heard';
+
+export const isHeardAsk = ({ id }: Reply): boolean => id === HEARD;
+
+/** What an entry may measure. Where it measures one thing, a bare number puts that right; of several it can't be told. */
+const MEASURES = ['weight', 'count', 'each', 'price', 'cost', 'credit', 'priceEach', 'minutes', 'rate', 'costEach'];
+
+export function doubt(entry: Entry, words: string): Asked {
+  const measured = MEASURES.filter((slot) => slot in entry);
+  const [slot] = measured;
+  const wants = slot === undefined || measured.length > 1 ? undefined : lacking(entry, slot);
+  return { asked: say(HEARD, { words }), choices: { yes: entry }, wants, again: { said: entry, accepts: entry } };
 }

@@ -54,4 +54,7 @@ export function branches(
 
 /** Neither a sentence that must be asked about, nor one that needs a mark of writing. */
 const isWanted = ({ intent, ask, when }: Meaning, { intent: wanted, answering }: Wanted): boolean =>
-  intent === wanted && ask === undefined && !when.includes('question') && (answering || !when.includes('answer'));
+  intent === wanted &&
+  ask === undefined &&
+  !when.includes('question') &&
+  (answering || !when.includes('answer'));

@@ -20,6 +20,7 @@ const hearingSchema = z.strictObject({
   kinds: z.record(z.string(), kindSchema),
   slots: z.record(z.string(), z.string()),
   rules: z.record(z.string(), z.string()),
+  seldom: z.record(z.string(), z.number()),
   often: words,
   alsoSaid: words,
 });

@@ -29,6 +29,8 @@ export function expectation(language: Language, ear: Ear, listening: Listening):
 /** Names first: a model of general speech knows numbers and units, but not silverskin. */
 function hintOf(ear: Ear, { items, parts, onTable }: Listening): string {
   const kinds = Object.values(ear.kinds).flatMap(({ words }) => words);
-  const names = [...new Set([...onTable, ...items, ...parts, ...ear.often, ...Object.keys(ear.sounds.words)])];
+  const names = [
+    ...new Set([...onTable, ...items, ...parts, ...ear.often, ...Object.keys(ear.sounds.words)]),
+  ];
   return [...names, ...new Set(kinds)].join(', ');
 }

@@ -24,7 +24,7 @@ export interface Grammar {
 }
 
 /** How much less likely a cut is that is neither on the table nor in the kitchen's history nor a common one. */
-const RARE = 0.2;
+const RARE = 1e-5;
 
 export function grammarFor(language: Language, ear: Ear, listening: Listening): Grammar {
   const words = new Set<string>();
@@ -32,10 +32,11 @@ export function grammarFor(language: Language, ear: Ear, listening: Listening): 
   const forms = new Map(
     Object.entries(ear.slots).map(([type, form]) => [type, /^<(\w+)>$/.exec(form)?.[1] ?? type]),
   );
+  const seldom = new Map(Object.entries(ear.seldom).map(([name, less]) => [camel(name), less]));
   const rules = Object.entries(ear.rules).map(([name, form]) => {
     const nodes = parseTemplate(form, { ...shared, rules: ownRules(ear) });
     for (const word of literalWords(nodes)) words.add(word);
-    return `<${ruleName(name)}> = ${spelled(nodes)};`;
+    return `<${ruleName(name)}> = ${spelled(nodes, seldom)};`;
   });
   const kinds = Object.entries(ear.kinds).flatMap(([intent, kind]) => {
     const less = listening.stage === undefined ? 1 : (kind.less[listening.stage] ?? 1);
@@ -68,7 +69,9 @@ const ownRules = (ear: Ear): Readonly<Record<string, string>> =>
 const camel = (name: string): string => name.replace(/ (\w)/g, (_, letter: string) => letter.toUpperCase());
 const ruleName = (name: string): string => `r_${camel(name)}`;
 
-function spelled(nodes: readonly Node[]): string {
+type Seldom = ReadonlyMap<string, number>;
+
+function spelled(nodes: readonly Node[], seldom: Seldom): string {
   const parts = nodes.map((node) => {
     switch (node.is) {
       case 'word':
@@ -76,13 +79,21 @@ function spelled(nodes: readonly Node[]): string {
       case 'slot':
         return `<r_${node.name}>`;
       case 'choice': {
-        const options = node.options.filter((option) => option.length > 0).map(spelled);
-        const all = options.join(' | ');
+        const options = node.options.filter((option) => option.length > 0);
+        const weights = options.map((option) => likelihood(option, seldom));
+        const isEven = weights.every((weight) => weight === 1);
+        const all = options
+          .map((option, at) => `${isEven ? '' : `/${weights[at]}/ `}${spelled(option, seldom)}`)
+          .join(' | ');
         return options.length < node.options.length ? `[${all}]` : `(${all})`;
       }
     }
   });
   return parts.join(' ');
+}
+
+function likelihood([first, ...more]: readonly Node[], seldom: Seldom): number {
+  return first?.is === 'slot' && more.length === 0 ? (seldom.get(first.name) ?? 1) : 1;
 }
 
 interface Style {
@@ -108,7 +119,9 @@ function nameRule(
 ): { readonly rules: readonly string[]; readonly said: readonly string[] } {
   const own = kind === 'item' ? items : parts;
   const listed = language.catalogue[kind === 'item' ? 'items' : 'parts'].map(({ name }) => name);
-  const also = ear.alsoSaid.filter((phrase) => listed.includes(language.names[kind].joined.get(phrase.replaceAll(' ', '')) ?? ''));
+  const also = ear.alsoSaid.filter((phrase) =>
+    listed.includes(language.names[kind].joined.get(phrase.replaceAll(' ', '')) ?? ''),
+  );
   const said = [...new Set([...listed, ...own, ...also])].filter((name) => /^[a-z' ]+$/.test(name));
   const isKnown = (name: string): boolean => onTable.has(name) || own.has(name) || ear.often.includes(name);
   const known = said.filter(isKnown);

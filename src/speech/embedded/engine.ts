@@ -1,6 +1,12 @@
 // The recogniser that comes with the program: a small acoustic model and a narrow grammar, in a thread with limits.
 import { Worker } from 'node:worker_threads';
-import { type Recogniser, SAMPLES_PER_SECOND, type Sound, SpeechError, type Expected } from '../../app/ports/speech.ts';
+import {
+  type Recogniser,
+  SAMPLES_PER_SECOND,
+  type Sound,
+  SpeechError,
+  type Expected,
+} from '../../app/ports/speech.ts';
 import { agreed, type Pass } from './agreement.ts';
 import { faster } from './stretch.ts';
 

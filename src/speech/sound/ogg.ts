@@ -1,24 +1,16 @@
 // OGG/Opus bytes to sound, in process, within limits that are checked before anything is decoded.
 import { OggOpusDecoder } from 'ogg-opus-decoder';
-import { type Decode, SpeechError, type Sound } from '../../app/ports/speech.ts';
-import { toSixteen } from './resample.ts';
+import { SpeechError, type Sound } from '../../app/ports/speech.ts';
+import { type Limits, within } from './limits.ts';
+import { resampled } from './resample.ts';
 
-/** A minute of a voice note is some 250 kB. */
-export const MOST_BYTES = 2_000_000;
-export const MOST_SECONDS = 60;
-const LEAST_SECONDS = 0.2;
 /** RFC 7845: granule positions count 48,000 a second, whatever the sound was made from. */
 const RATE = 48_000;
 
-export const decodeNote: Decode = async (bytes) => {
-  if (bytes.length === 0) throw new SpeechError('empty', 'no bytes');
-  if (bytes.length > MOST_BYTES) throw new SpeechError('tooLarge', `${bytes.length} bytes`);
-  const end = checkedEnd(bytes);
-  if (end / RATE > MOST_SECONDS + 1) throw new SpeechError('tooLong', `${Math.round(end / RATE)} s`);
-  const samples = await decoded(bytes);
-  if (samples.length < LEAST_SECONDS * RATE) throw new SpeechError('empty', `${samples.length} samples`);
-  return { samples: toSixteen(samples) } satisfies Sound;
-};
+export async function decodeOgg(bytes: Uint8Array, limits: Limits): Promise<Sound> {
+  within(limits, checkedEnd(bytes) / RATE);
+  return { samples: resampled(await decoded(bytes), RATE) };
+}
 
 /** The last granule position, by walking the pages (RFC 3533): a file that stops in mid-page is told apart from another type. */
 function checkedEnd(bytes: Uint8Array): number {
@@ -47,7 +39,7 @@ const wrongOr = (at: number): SpeechError =>
   new SpeechError(at === 0 ? 'wrongType' : 'nonsense', `no page at ${at}`);
 
 const startsWith = (bytes: Uint8Array, at: number, text: string): boolean =>
-  [...text].every((letter, index) => bytes[at + index] === letter.charCodeAt(0));
+  new TextEncoder().encode(text).every((letter, index) => bytes[at + index] === letter);
 
 async function decoded(bytes: Uint8Array): Promise<Float32Array> {
   const decoder = new OggOpusDecoder();

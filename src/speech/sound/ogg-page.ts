@@ -9,8 +9,14 @@ export interface PagePlace {
 
 const SERIAL = 1;
 
-export function page(packets: readonly Uint8Array[], { granule, sequence, first, last }: PagePlace): Uint8Array {
-  const lacing = packets.flatMap(({ length }) => [...Array<number>(Math.floor(length / 255)).fill(255), length % 255]);
+export function page(
+  packets: readonly Uint8Array[],
+  { granule, sequence, first, last }: PagePlace,
+): Uint8Array {
+  const lacing = packets.flatMap(({ length }) => [
+    ...Array<number>(Math.floor(length / 255)).fill(255),
+    length % 255,
+  ]);
   const head = Buffer.alloc(27);
   head.write('OggS', 0, 'latin1');
   head[5] = (first === true ? 2 : 0) | (last === true ? 4 : 0);

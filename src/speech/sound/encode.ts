@@ -14,7 +14,10 @@ const PACKETS_A_PAGE = 25;
 
 export function encodeNote({ samples }: Sound): Uint8Array {
   const packets = packetsOf(samples);
-  const pages = [page([head()], { granule: 0, sequence: 0, first: true }), page([tags()], { granule: 0, sequence: 1 })];
+  const pages = [
+    page([head()], { granule: 0, sequence: 0, first: true }),
+    page([tags()], { granule: 0, sequence: 1 }),
+  ];
   for (let at = 0; at < packets.length; at += PACKETS_A_PAGE) {
     const some = packets.slice(at, at + PACKETS_A_PAGE);
     const last = at + some.length === packets.length;

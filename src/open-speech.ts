@@ -1,0 +1,49 @@
+// Only wiring, as in main.ts: which engine hears and which speaks. Each is loaded when it is wanted.
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { Hearer } from './app/hear.ts';
+import type { Recogniser, SpeakNote } from './app/ports/speech.ts';
+import type { Voice } from './app/voice.ts';
+import type { Config } from './config.ts';
+import { loadEar } from './language/ear/ear.ts';
+import { loadSpeaking, spoken } from './language/spoken.ts';
+
+/** The engine that is set, ready to hear; it starts with the first note. `intents` is the folder of all languages. */
+export async function openHearer(
+  { kitchen, speech }: Pick<Config, 'kitchen' | 'speech'>,
+  { intents, voice }: { intents: string; voice: Voice },
+): Promise<Hearer> {
+  const { decodeNote: decode } = await import('./speech/sound/decode.ts');
+  const recogniser = await openRecogniser(speech, kitchen.language);
+  return { voice, ear: loadEar(intents, kitchen.language), decode, recogniser };
+}
+
+async function openRecogniser(speech: Config['speech'], language: string): Promise<Recogniser> {
+  switch (speech.engine) {
+    case 'embedded':
+      return (await import('./speech/embedded/engine.ts')).embedded(
+        join(SOURCE, 'speech/embedded/worker.js'),
+      );
+    case 'local':
+      return (await import('./speech/local.ts')).localRecogniser(speech.folder, language);
+    case 'http':
+      return (await import('./speech/http/engine.ts')).httpRecogniser({ url: speech.url, language });
+    case 'none':
+      return (await import('./speech/none.ts')).none;
+  }
+}
+
+/** Loaded with the first text. */
+export function openSpeaker(intents: string, language: string): SpeakNote {
+  const speaking = loadSpeaking(intents, language);
+  return async (text) => {
+    const { spokenWav } = await import('./speech/flite/voice.ts');
+    const { decodeNote } = await import('./speech/sound/decode.ts');
+    const { encodeNote } = await import('./speech/sound/encode.ts');
+    return encodeNote(await decodeNote(await spokenWav(workerFile('flite'), spoken(speaking, text))));
+  };
+}
+
+/** Threads are started from their sources, wherever the bundle lies. */
+const workerFile = (engine: string): string =>
+  join(fileURLToPath(new URL('.', import.meta.url)), '..', 'src', 'speech', engine, 'worker.js');
