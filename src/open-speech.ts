@@ -21,9 +21,7 @@ export async function openHearer(
 async function openRecogniser(speech: Config['speech'], language: string): Promise<Recogniser> {
   switch (speech.engine) {
     case 'embedded':
-      return (await import('./speech/embedded/engine.ts')).embedded(
-        join(SOURCE, 'speech/embedded/worker.js'),
-      );
+      return (await import('./speech/embedded/engine.ts')).embedded(workerFile('embedded'));
     case 'local':
       return (await import('./speech/local.ts')).localRecogniser(speech.folder, language);
     case 'http':

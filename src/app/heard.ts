@@ -8,7 +8,7 @@ import type { HeardAs } from './ports/table.ts';
 /** From here on an entry is recorded as it was heard; below it waits for a word. */
 const RECORD_FROM = 0.9;
 /** Below this it is taken for noise or for talk that is not for us. */
-const ASK_FROM = 0.3;
+const ASK_FROM = 0.45;
 
 /** What was typed is sure. */
 export const isSure = (heard: HeardAs | undefined): boolean =>

@@ -25,7 +25,9 @@ export const loadSpeaking = (folder: string, code: string): Speaking =>
 const FIGURE = /([+-]?)(\p{Sc}?)(\d[\d,]*)(?:\.(\d+))?(?: ?(lb|kg|oz|g|%)(?![a-z]))?(?:\/(lb|kg))?/gu;
 
 export function spoken(speaking: Speaking, text: string): string {
-  const figures = text.replace(FIGURE, (...found) => figureSaid(speaking, found.slice(1, 7) as unknown as Figure));
+  const figures = text.replace(FIGURE, (...found) =>
+    figureSaid(speaking, found.slice(1, 7) as unknown as Figure),
+  );
   const words = Object.entries(speaking.words).reduce(
     (said, [from, to]) => said.replaceAll(from, to),
     figures,

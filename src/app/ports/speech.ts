@@ -15,6 +15,8 @@ export interface Expected {
   readonly pronounced: readonly (readonly [word: string, phones: string])[];
   /** Phones by rule, for words that the engine's own dictionary lacks. */
   readonly spelled: readonly (readonly [word: string, phones: string])[];
+  /** Sentences that differ from this one in one number or name, for engines that compare what is alike. */
+  readonly near: (words: string) => readonly string[];
   /** The same words as running text, for engines that take a hint and no grammar. */
   readonly hint: string;
 }

@@ -21,6 +21,14 @@ const hearingSchema = z.strictObject({
   slots: z.record(z.string(), z.string()),
   rules: z.record(z.string(), z.string()),
   seldom: z.record(z.string(), z.number()),
+  near: z.strictObject({
+    digits: words,
+    teens: words,
+    tens: words,
+    zeros: words,
+    point: z.string(),
+    units: words,
+  }),
   often: words,
   alsoSaid: words,
 });

@@ -2,6 +2,7 @@
 import type { Language } from '../language.ts';
 import type { Ear } from './ear.ts';
 import { grammarFor, type Listening } from './grammar.ts';
+import { nearOf } from './near.ts';
 import { soundsOf } from './spelling.ts';
 
 type Pronunciations = readonly (readonly [word: string, phones: string])[];
@@ -10,6 +11,7 @@ export interface Expectation {
   readonly grammar: string;
   readonly pronounced: Pronunciations;
   readonly spelled: Pronunciations;
+  readonly near: (words: string) => readonly string[];
   readonly hint: string;
 }
 
@@ -22,6 +24,7 @@ export function expectation(language: Language, ear: Ear, listening: Listening):
     spelled: [...words]
       .filter((word) => !Object.hasOwn(own, word))
       .map((word) => [word, soundsOf(ear.sounds, word)] as const),
+    near: nearOf(ear, listening),
     hint: hintOf(ear, listening),
   };
 }

@@ -4,7 +4,7 @@ import type { Language } from '../language.ts';
 import type { Node, Shared } from '../template.ts';
 import { literalWords, parseTemplate } from '../template.ts';
 import { type Branches, branches } from './branches.ts';
-import type { Ear } from './ear.ts';
+import type { Ear, EarKind } from './ear.ts';
 
 /** Where the talk stands: no test is open, one is, or a question waits; undefined where nobody knows. */
 export type Stage = 'idle' | 'open' | 'asked' | undefined;
@@ -39,7 +39,7 @@ export function grammarFor(language: Language, ear: Ear, listening: Listening): 
     return `<${ruleName(name)}> = ${spelled(nodes, seldom)};`;
   });
   const kinds = Object.entries(ear.kinds).flatMap(([intent, kind]) => {
-    const less = listening.stage === undefined ? 1 : (kind.less[listening.stage] ?? 1);
+    const less = likelihoodIn(kind, listening.stage);
     const answering = listening.stage === 'asked';
     const wanted = { intent, kind, formOf: (type: string) => forms.get(type), answering };
     const found = less > 0 ? branches([language.start], wanted) : undefined;
@@ -60,6 +60,12 @@ export function grammarFor(language: Language, ear: Ear, listening: Listening): 
     ...rules,
   ].join('\n');
   return { text, words };
+}
+
+/** Where nobody knows where the talk stands, all are as likely, but for mere answers. */
+function likelihoodIn({ less }: EarKind, stage: Stage): number {
+  if (stage !== undefined) return less[stage] ?? 1;
+  return less.idle === 0 && less.open === 0 ? 0 : 1;
 }
 
 /** Rules refer to each other by name in the grammar too, so that none is written out twice. */

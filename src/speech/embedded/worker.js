@@ -1,5 +1,6 @@
 // The recogniser in a thread of its own: it computes without a pause, and its runtime ends the thread at a fault.
-// Plain JavaScript, as the thread is started from this file. Takes {samples, grammar, pronounced, spelled}, gives {passes}.
+// Plain JavaScript, as the thread is started from this file. Two tasks: {passes} says what is heard in each of several
+// versions of the same sound, {rivals} how well it fits what was heard, the best of some near sentences, and any sounds.
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -18,16 +19,31 @@ const decoder = new engine.Decoder({
   // Scores are then measured against every sound of the language, not only those of the grammar: sound that is no
   // speech, or other speech, scores low in each frame.
   compallsen: true,
+  // The grammar is small: what it likes less is told by its own weights, and few paths are given up early.
+  lw: 1,
+  beam: 1e-64,
+  wbeam: 1e-40,
+  pbeam: 1e-64,
 });
 await decoder.initialize();
+
+const PHONES =
+  'AA AE AH AO AW AY B CH D DH EH ER EY F G HH IH IY JH K L M N NG OW OY P R S SH T TH UH UW V W Y Z ZH';
+// A word for each sound, by a name that no language has.
+const SOUNDS = PHONES.split(' ').map((phone) => [`sound-${phone.toLowerCase()}`, phone]);
+for (const [word, phone] of SOUNDS) decoder.add_words([word, phone]);
+const ANY_SOUNDS = jsgf(`(${SOUNDS.map(([word]) => word).join(' | ')})+`);
+
 const known = new Set();
 let grammar = '';
 
-function prepare(asked) {
-  for (const [word, phones] of asked.pronounced) if (!known.has(word + phones)) add(word, phones);
-  for (const [word, phones] of asked.spelled) if (decoder.lookup_word(word) === null) add(word, phones);
-  if (asked.grammar !== grammar) decoder.set_grammar(asked.grammar);
-  grammar = asked.grammar;
+function jsgf(said) {
+  return `#JSGF V1.0;\ngrammar ear;\npublic <said> = ${said};`;
+}
+
+function prepare({ pronounced, spelled }) {
+  for (const [word, phones] of pronounced) if (!known.has(word + phones)) add(word, phones);
+  for (const [word, phones] of spelled) if (decoder.lookup_word(word) === null) add(word, phones);
 }
 
 function add(word, phones) {
@@ -41,7 +57,10 @@ function add(word, phones) {
   }
 }
 
-function listen(samples) {
+/** The words, and how well they fit: nothing fits better than 0. */
+function listen(samples, text) {
+  if (text !== grammar) decoder.set_grammar(text);
+  grammar = text;
   decoder.start();
   decoder.process_audio(samples, false, true);
   decoder.stop();
@@ -51,12 +70,22 @@ function listen(samples) {
   engine._decoder_hyp(decoder.cdecoder, address);
   const score = engine.HEAP32[address >> 2];
   engine._free(address);
-  return { words, score: score / (samples.length / 160) };
+  return { words, score };
 }
 
-parentPort.on('message', ({ id, samples, ...asked }) => {
-  prepare(asked);
-  const passes = samples.map(listen);
-  parentPort.postMessage({ id, passes, bytes: engine.HEAPU8.length });
+function hear({ samples, expected }) {
+  prepare(expected);
+  return { passes: samples.map((each) => listen(each, expected.grammar)) };
+}
+
+function compare({ samples: [samples], words, near }) {
+  const own = listen(samples, jsgf(words)).score;
+  const rival = near.length === 0 ? { words: '', score: -Infinity } : listen(samples, jsgf(near.join(' | ')));
+  return { own, near: rival, sounds: listen(samples, ANY_SOUNDS).score };
+}
+
+parentPort.on('message', ({ id, task, ...asked }) => {
+  const answer = task === 'passes' ? hear(asked) : compare(asked);
+  parentPort.postMessage({ id, ...answer, bytes: engine.HEAPU8.length });
 });
 parentPort.postMessage({ ready: true });
