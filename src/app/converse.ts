@@ -5,13 +5,14 @@ import type { Recorded } from '../core/facts.ts';
 import { evolve, type Kitchen } from '../core/kitchen.ts';
 import type { Question } from '../core/question.ts';
 import { type Reply, say } from '../core/reply.ts';
-import { doubt } from '../intents/doubt.ts';
+import { doubt, isStartling } from '../intents/doubt.ts';
 import { decide, leavesQuestion } from '../intents/index.ts';
 import type { Decision, Scene } from '../intents/intent.ts';
 import { answerTo } from './answer.ts';
 import type { Outcome } from './ports/table.ts';
 import {
   ask,
+  type HeardWords,
   isOfThisLine,
   leavesThingsAsTheyAre,
   letGo,
@@ -31,8 +32,8 @@ export interface Conversation {
   readonly question: Question | undefined;
   /** The beginning of the identities of this line's entries. */
   readonly message: string;
-  /** The words, where they were heard and not surely enough to record what they say. */
-  readonly unsure?: string;
+  /** The words where they were heard, and whether surely enough to record what they say. */
+  readonly heard?: HeardWords;
 }
 
 export interface Heeded {
@@ -50,13 +51,13 @@ const LAPSES_AFTER_MS = 30 * 60 * 1000;
 
 /** Takes up everything that a line says, in the order said. */
 export function converse(
-  { scene, question, message, unsure }: Conversation,
+  { scene, question, message, heard }: Conversation,
   understood: readonly Understood[],
 ): Heeded {
   const lapsed =
     question !== undefined && Date.parse(scene.at) - Date.parse(question.askedAt) > LAPSES_AFTER_MS;
   const progress: Progress = {
-    scene, question: lapsed ? undefined : question, message, unsure, facts: [], entries: [], outcomes: [], say: [], put: undefined, isMoreUnclear: false, count: 0,
+    scene, question: lapsed ? undefined : question, message, heard, facts: [], entries: [], outcomes: [], say: [], put: undefined, isMoreUnclear: false, count: 0,
   }; // prettier-ignore
   for (const one of understood) {
     if ('ask' in one) ask(progress, one.ask, false);
@@ -87,12 +88,14 @@ function takeUp(progress: Progress, entry: Entry): void {
   if (question === undefined) return settleOrDoubt(progress, entry);
   const answer = answerTo(question, entry, (test) => progress.scene.kitchen.tests.get(test)?.item);
   // An answer that was half heard decides nothing, but for the amount or name that it may have filled in.
-  if (progress.unsure !== undefined && answer.is !== 'none' && !fillsIn(entry))
+  if (progress.heard?.isSure === false && answer.is !== 'none' && !fillsIn(entry))
     return repeat(progress, question);
   switch (answer.is) {
     case 'entry':
       letGo(progress);
-      return settleOrDoubt(progress, answer.entry);
+      return progress.heard?.isSure === false
+        ? settleOrDoubt(progress, answer.entry)
+        : settleEntry(progress, answer.entry);
     case 'repeat':
       return repeat(progress, question);
     case 'drop':
@@ -118,9 +121,10 @@ function settleInstead(progress: Progress, question: Question, entry: Entry): vo
 const fillsIn = ({ kind }: Entry): boolean => kind === 'amount' || kind === 'name';
 
 function settleOrDoubt(progress: Progress, entry: Entry): void {
-  const { scene, unsure } = progress;
-  if (unsure === undefined || decide(scene, entry).is === 'ignored') return settleEntry(progress, entry);
-  ask(progress, doubt(entry, unsure), false);
+  const { scene, heard } = progress;
+  const isDoubtful = heard !== undefined && (!heard.isSure || isStartling(scene, entry));
+  if (!isDoubtful || decide(scene, entry).is === 'ignored') return settleEntry(progress, entry);
+  ask(progress, doubt(entry, heard.words), false);
 }
 
 function settleEntry(progress: Progress, entry: Entry): void {

@@ -119,8 +119,8 @@ async function heed(parts: TableParts, state: State, message: Message): Promise<
     seesCosts: readsCosts(message, settings),
   };
   const past = await pastTests(parts, understood, scene);
-  const unsure = isSure(message.heard) ? undefined : text;
-  return converse({ scene: { ...scene, past }, question, message: id, unsure }, understood);
+  const heard = message.heard && { words: text, isSure: isSure(message.heard) };
+  return converse({ scene: { ...scene, past }, question, message: id, heard }, understood);
 }
 
 /** Reads what the speaker did before, at their first message, and what a correction or an undo may touch. */
