@@ -33,7 +33,7 @@ export function spoken(speaking: Speaking, text: string): string {
     figures,
   );
   return words
-    .replace(/\s*\n\s*/g, '. ')
+    .replace(/([.:!?]?)\s*\n\s*/g, (_, end: string) => `${end === '' ? '.' : end} `)
     .replace(/[ \t]+/g, ' ')
     .trim();
 }

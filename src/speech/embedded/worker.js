@@ -12,7 +12,7 @@ const home = dirname(require.resolve('soundswallower'));
 const { default: load } = await import(pathToFileURL(join(home, 'soundswallower.node.js')).href);
 const silent = () => undefined;
 const engine = await load({ print: silent, printErr: silent });
-const decoder = new engine.Decoder({
+const SETTING = {
   hmm: join(home, 'model', 'en-us'),
   samprate: 16000,
   loglevel: 'FATAL',
@@ -24,30 +24,38 @@ const decoder = new engine.Decoder({
   beam: 1e-64,
   wbeam: 1e-40,
   pbeam: 1e-64,
-});
-await decoder.initialize();
+};
+/** One for the grammar and one to compare: a grammar is set slowly, and mostly stays from note to note. */
+const [ear, judge] = [new engine.Decoder(SETTING), new engine.Decoder(SETTING)];
+await Promise.all([ear.initialize(), judge.initialize()]);
 
 const PHONES =
   'AA AE AH AO AW AY B CH D DH EH ER EY F G HH IH IY JH K L M N NG OW OY P R S SH T TH UH UW V W Y Z ZH';
 // A word for each sound, by a name that no language has.
 const SOUNDS = PHONES.split(' ').map((phone) => [`sound-${phone.toLowerCase()}`, phone]);
-for (const [word, phone] of SOUNDS) decoder.add_words([word, phone]);
+for (const [word, phone] of SOUNDS) judge.add_words([word, phone]);
 const ANY_SOUNDS = jsgf(`(${SOUNDS.map(([word]) => word).join(' | ')})+`);
 
+/** The grammar that each has. */
+const grammars = new Map();
 const known = new Set();
-let grammar = '';
 
 function jsgf(said) {
   return `#JSGF V1.0;\ngrammar ear;\npublic <said> = ${said};`;
 }
 
 function prepare({ pronounced, spelled }) {
-  for (const [word, phones] of pronounced) if (!known.has(word + phones)) add(word, phones);
-  for (const [word, phones] of spelled) if (decoder.lookup_word(word) === null) add(word, phones);
+  const fresh = pronounced.filter(([word, phones]) => !known.has(word + phones));
+  for (const [word, phones] of fresh) {
+    known.add(word + phones);
+    add(ear, word, phones);
+    add(judge, word, phones);
+  }
+  for (const decoder of [ear, judge])
+    for (const [word, phones] of spelled) if (decoder.lookup_word(word) === null) add(decoder, word, phones);
 }
 
-function add(word, phones) {
-  known.add(word + phones);
+function add(decoder, word, phones) {
   // A second pronunciation of a word is written with a number.
   for (let at = 1; at < 5; at += 1) {
     const name = at === 1 ? word : `${word}(${at})`;
@@ -58,9 +66,9 @@ function add(word, phones) {
 }
 
 /** The words, and how well they fit: nothing fits better than 0. */
-function listen(samples, text) {
-  if (text !== grammar) decoder.set_grammar(text);
-  grammar = text;
+function listen(decoder, samples, text) {
+  if (text !== grammars.get(decoder)) decoder.set_grammar(text);
+  grammars.set(decoder, text);
   decoder.start();
   decoder.process_audio(samples, false, true);
   decoder.stop();
@@ -75,13 +83,14 @@ function listen(samples, text) {
 
 function hear({ samples, expected }) {
   prepare(expected);
-  return { passes: samples.map((each) => listen(each, expected.grammar)) };
+  return { passes: samples.map((each) => listen(ear, each, expected.grammar)) };
 }
 
 function compare({ samples: [samples], words, near }) {
-  const own = listen(samples, jsgf(words)).score;
-  const rival = near.length === 0 ? { words: '', score: -Infinity } : listen(samples, jsgf(near.join(' | ')));
-  return { own, near: rival, sounds: listen(samples, ANY_SOUNDS).score };
+  const own = listen(judge, samples, jsgf(words)).score;
+  const rival =
+    near.length === 0 ? { words: '', score: -Infinity } : listen(judge, samples, jsgf(near.join(' | ')));
+  return { own, near: rival, sounds: listen(judge, samples, ANY_SOUNDS).score };
 }
 
 parentPort.on('message', ({ id, task, ...asked }) => {
