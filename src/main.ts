@@ -62,8 +62,7 @@ async function main([command, ...args]: readonly string[]): Promise<number> {
           judgeWords(voice, listener, { settings, line, heard });
         const earOf = (table?: Parameters<typeof hearerAt>[1]) =>
           table === undefined ? plainHearer(hearer) : hearerAt(hearer, table);
-        const trouble = (fault: SpeechFault) => words(say(`speech-${fault}`));
-        const status = await hearCommand(args, { open, earOf, judge, trouble, out, err });
+        const status = await hearCommand(args, { open, earOf, judge, words, out, err });
         await hearer.recogniser.close();
         return status;
       }

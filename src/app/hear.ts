@@ -1,6 +1,7 @@
 // From the bytes of a voice note to words: decoded, heard with the ear set for what may be said now, and kept if it was
 // no noise. What the words say is taken up like a typed message (`Message.heard`), by the same path.
 import { type Kitchen, openTests } from '../core/kitchen.ts';
+import { say } from '../core/reply.ts';
 import { expectation } from '../language/ear/expected.ts';
 import type { Ear } from '../language/ear/ear.ts';
 import type { Listening } from '../language/ear/grammar.ts';
@@ -36,10 +37,11 @@ function hearWith(
       const expected = expectation(voice.language, ear, listening(speaker));
       const { words: text, confidence } = await recogniser.hear(sound, expected);
       const heard = { confidence };
-      return { is: text === '' || isNoise(heard) ? 'nothing' : 'words', text, heard };
+      if (text === '' || isNoise(heard)) return { is: 'nothing', text, heard, reply: say('heard-nothing') };
+      return { is: 'words', text, heard };
     } catch (error) {
       if (!(error instanceof SpeechError)) throw error;
-      return { is: 'trouble', fault: error.fault };
+      return { is: 'trouble', reply: say(`speech-${error.fault}`) };
     }
   };
 }

@@ -3,9 +3,9 @@ import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import type { Hearing, HearNote } from '../../app/ports/hearing.ts';
 import type { OpenScratch, Scratch } from '../../app/ports/scratch.ts';
-import type { SpeechFault } from '../../app/ports/speech.ts';
 import type { HeardAs, Table } from '../../app/ports/table.ts';
 import type { JudgeLine, Judged } from '../../app/ports/words.ts';
+import type { Reply } from '../../core/reply.ts';
 import type { Output } from './command.ts';
 import { messageOf, playInto } from './play.ts';
 import { readShift, type Shift, ShiftFault } from './shift-file.ts';
@@ -15,8 +15,7 @@ export interface HearParts extends Output {
   /** The ear of a kitchen, and one with no kitchen behind it. */
   readonly earOf: (table?: Pick<Table, 'kitchen' | 'questionFor'>) => HearNote;
   readonly judge: JudgeLine;
-  /** The sentence for a trouble with a note. */
-  readonly trouble: (fault: SpeechFault) => string;
+  readonly words: (reply: Reply) => string;
 }
 
 const USAGE = 'hear FILE.ogg... [--json] [--context SHIFT.yaml] [--from NAME]';
@@ -110,7 +109,7 @@ async function hearFile(
   const judged = hearing.is === 'words' ? await judge(hearing.text, hearing.heard) : NOTHING;
   const line = lineOf(file, hearing, judged);
   parts.out(json ? JSON.stringify(line) : plain(line));
-  if (hearing.is === 'trouble') parts.err(`${file}: ${parts.trouble(hearing.fault)}`);
+  if (hearing.is === 'trouble') parts.err(`${file}: ${parts.words(hearing.reply)}`);
   return true;
 }
 

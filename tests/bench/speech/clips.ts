@@ -46,7 +46,7 @@ export async function measureClips(
     const from = performance.now();
     const hearing = await hear(bytes, 'cook');
     const ms = performance.now() - from;
-    if (hearing.is === 'trouble') throw new Error(`${clip.path}: ${hearing.fault}`);
+    if (hearing.is === 'trouble') throw new Error(`${clip.path}: ${hearing.reply.id}`);
     const { text: heard } = hearing;
     const { confidence } = hearing.heard;
     const judged = hearing.is === 'nothing' ? { entries: [], ask: null } : read(heard, confidence);
