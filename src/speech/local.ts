@@ -24,7 +24,10 @@ export function localRecogniser(folder: string, language: string): Recogniser {
   return {
     name: 'local',
     hear: async (sound) => {
-      const words = await heard((model ??= opened(folder, language)), sound);
+      model ??= opened(folder, language);
+      // What could not be opened is tried anew with the next note.
+      model.catch(() => (model = undefined));
+      const words = await heard(model, sound);
       return { words, confidence: words === '' ? 0 : CONFIDENCE, others: [] };
     },
     close: () => {
