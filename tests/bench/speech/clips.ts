@@ -53,6 +53,7 @@ export async function measureClips(
     const believed = read(heard);
     const isRight = clip.said !== undefined && JSON.stringify(believed) === JSON.stringify(read(clip.said));
     const end = judged.entries.length > 0 ? 'recorded' : judged.ask === null ? 'rejected' : 'asked';
+    console.error([clip.path, end, confidence.toFixed(3), heard].join('\t'));
     found.push({
       ...clip,
       heard,
