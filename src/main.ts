@@ -1,11 +1,9 @@
 // Only wiring: which command, which store, which language.
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { hearerAt, plainHearer } from './app/hear.ts';
 import { judgeWords } from './app/judge-words.ts';
 import { measuredStore, measuredTable } from './app/measured.ts';
 import { type Metrics, UNMEASURED } from './app/ports/metrics.ts';
-import type { SpeechFault } from './app/ports/speech.ts';
 import type { HeardAs } from './app/ports/table.ts';
 import { StoreError } from './app/ports/store.ts';
 import { rebuild } from './app/rebuild.ts';
@@ -15,7 +13,7 @@ import { loadVoice, plainListener, type Voice } from './app/voice.ts';
 import { PlaceError } from './channels/listen.ts';
 import { chat } from './channels/terminal.ts';
 import { type Config, ConfigError, readConfig } from './config.ts';
-import { openHearer, openSpeaker } from './open-speech.ts';
+import { hearFiles, openSpeaker, speakText } from './open-speech.ts';
 import { name, say, type Reply } from './core/reply.ts';
 import { openTests, type Settings } from './core/kitchen.ts';
 import { readTeamWish } from './language/team-words.ts';
@@ -54,27 +52,10 @@ async function main([command, ...args]: readonly string[]): Promise<number> {
         const { replay } = await import('./channels/replay/command.ts');
         return await replay(args, open, { out, err });
       }
-      case 'hear': {
-        const { hearCommand } = await import('./channels/replay/hear.ts');
-        const hearer = await openHearer(config, { intents: INTENTS, voice });
-        const listener = plainListener(voice.language, settings);
-        const judge = (line: string, heard?: HeardAs) =>
-          judgeWords(voice, listener, { settings, line, heard });
-        const earOf = (table?: Parameters<typeof hearerAt>[1]) =>
-          table === undefined ? plainHearer(hearer) : hearerAt(hearer, table);
-        const status = await hearCommand(args, { open, earOf, judge, words, out, err });
-        await hearer.recogniser.close();
-        return status;
-      }
-      case 'speak': {
-        const { speakCommand } = await import('./channels/speak.ts');
-        const trouble = (fault: SpeechFault) => words(say(`unspoken-${fault}`));
-        return await speakCommand(args, {
-          speak: openSpeaker(INTENTS, config.kitchen.language),
-          trouble,
-          err,
-        });
-      }
+      case 'hear':
+        return await hearFiles(args, config, { intents: INTENTS, voice, settings, open, words, out, err });
+      case 'speak':
+        return await speakText(args, openSpeaker(INTENTS, config.kitchen.language), { words, err });
       case 'rebuild': {
         const store = await openSqlite(config.databasePath);
         const ids = await store.kitchens();

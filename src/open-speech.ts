@@ -1,10 +1,14 @@
 // Only wiring, as in main.ts: which engine hears and which speaks. Each is loaded when it is wanted.
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import type { Hearer } from './app/hear.ts';
+import { type Hearer, hearerAt, plainHearer } from './app/hear.ts';
+import { judgeWords } from './app/judge-words.ts';
+import type { OpenScratch } from './app/ports/scratch.ts';
 import type { Recogniser, SpeakNote } from './app/ports/speech.ts';
-import type { Voice } from './app/voice.ts';
+import { plainListener, type Voice } from './app/voice.ts';
 import type { Config } from './config.ts';
+import type { Settings } from './core/kitchen.ts';
+import { type Reply, say } from './core/reply.ts';
 import { loadEar } from './language/ear/ear.ts';
 import { loadSpeaking, spoken } from './language/spoken.ts';
 
@@ -45,3 +49,44 @@ export function openSpeaker(intents: string, language: string): SpeakNote {
 /** Threads are started from their sources, wherever the bundle lies. */
 const workerFile = (engine: string): string =>
   join(fileURLToPath(new URL('.', import.meta.url)), '..', 'src', 'speech', engine, 'worker.js');
+
+interface Commanded {
+  readonly words: (reply: Reply) => string;
+  readonly err: (text: string) => void;
+}
+
+interface Hearing extends Commanded {
+  readonly intents: string;
+  readonly voice: Voice;
+  readonly settings: Settings;
+  readonly open: OpenScratch;
+  readonly out: (text: string) => void;
+}
+
+/** The command `hear`. */
+export async function hearFiles(
+  args: readonly string[],
+  config: Config,
+  { intents, voice, settings, ...given }: Hearing,
+): Promise<number> {
+  const { hearCommand } = await import('./channels/replay/hear.ts');
+  const hearer = await openHearer(config, { intents, voice });
+  const listener = plainListener(voice.language, settings);
+  const status = await hearCommand(args, {
+    ...given,
+    judge: (line, heard) => judgeWords(voice, listener, { settings, line, heard }),
+    earOf: (table) => (table === undefined ? plainHearer(hearer) : hearerAt(hearer, table)),
+  });
+  await hearer.recogniser.close();
+  return status;
+}
+
+/** The command `speak`. */
+export async function speakText(
+  args: readonly string[],
+  speak: SpeakNote,
+  { words, err }: Commanded,
+): Promise<number> {
+  const { speakCommand } = await import('./channels/speak.ts');
+  return await speakCommand(args, { speak, err, trouble: (fault) => words(say(`unspoken-${fault}`)) });
+}

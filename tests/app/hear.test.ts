@@ -63,7 +63,7 @@ describe('what may be said', () => {
         speaker: 'ana',
         at: '2026-03-06T09:00:00Z',
         text,
-        seesCosts: true,
+        role: 'owner',
       });
     const { asked, hearer } = engineHearing('done', 1);
     await hearerAt(hearer, kitchen)(BYTES, 'ana');

@@ -26,9 +26,7 @@ async function answersTo(...lines: readonly Line[]): Promise<readonly Answer[]> 
     const [text, confidence] = typeof line === 'string' ? [line, undefined] : line;
     const heard = confidence === undefined ? {} : { heard: { confidence } };
     const at = `2026-03-06T09:${String(index).padStart(2, '0')}:00Z`;
-    answers.push(
-      await kitchen.take({ id: `m${index}`, speaker: 'ana', at, text, seesCosts: true, ...heard }),
-    );
+    answers.push(await kitchen.take({ id: `m${index}`, speaker: 'ana', at, text, role: 'owner', ...heard }));
   }
   return answers;
 }
