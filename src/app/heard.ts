@@ -6,7 +6,7 @@ import type { Heeded } from './converse.ts';
 import type { HeardAs } from './ports/table.ts';
 
 /** From here on an entry is recorded as it was heard; below it waits for a word. */
-const RECORD_FROM = 0.9;
+const RECORD_FROM = 0.96;
 /** Below this it is taken for noise or for talk that is not for us. */
 const ASK_FROM = 0.45;
 
