@@ -131,9 +131,9 @@ async function startTelegram(
   if (isNew && config.zoneAssumed) out(words(say('zone-assumed', { timezone: name(settings.timezone) })));
   const bot = await startBot({
     service,
-    ...(owner === undefined ? {} : { owner }),
+    ...(owner === undefined ? {} : { owner: { person: owner, kitchen: KITCHEN } }),
     ...(webhook === undefined ? {} : { webhook }),
-    ...{ kitchen: KITCHEN, table, post: store, words, metrics, log: newLog(config.logLevel) },
+    ...{ tables: new Map([[KITCHEN, table]]), post: store, words, metrics, log: newLog(config.logLevel) },
     readTeamWish: (line) => readTeamWish(voice.language.team, line),
     onClaim: (code) => {
       out(words(say('telegram-claim', { code: name(code) })));

@@ -176,6 +176,9 @@ const slots = {
   item: z.string(), part: z.string(), newItem: z.string(), newPart: z.string(), supplier: z.string(), container: z.string(), text: z.string(),
   weightLb: figure, eachOz: z.union([figure, z.array(figure)]), pricePerLb: figure, cost: figure, creditPerLb: figure, priceEach: figure,
   costEach: figure, minutes: figure, ratePerHour: figure, foodCostPct: figure, pieces: count, count, mode: z.enum(['set', 'add']),
+  by: z.enum(['supplier', 'cutter']),
+  degreesF: figure, what: z.string(), point: z.string(), how: z.string(), none: z.boolean(), setting: z.string(), value: z.string(),
+  supplierLot: z.string(), establishment: z.string(), produced: z.string(),
 } as const; // prettier-ignore
 type Slot = keyof typeof slots;
 
@@ -213,10 +216,25 @@ const KINDS: Readonly<Record<string, z.ZodType>> = {
   askPlan: only('weightLb', 'eachOz'),
   askMenuPrice: only('item', 'foodCostPct'),
   note: only('text'),
+  askTemperature: only('part'),
+  grind: only('weightLb', 'part'),
+  temperature: only('degreesF', 'what'),
   // Of our own: a whole test thrown away or renamed, and a cut's bare name, which turns to its test.
   drop: only('item'),
   rename: only('item', 'newItem'),
+  askPrices: only('item'),
+  askYieldBy: only('item', 'by'),
   name: only('item'),
+  // Grinding, thermometers, cooling.
+  grindSource: only('supplierLot', 'establishment', 'supplier', 'produced'),
+  carryOver: only('weightLb', 'none'),
+  cleaned: only(),
+  batch: only(),
+  endLot: only('how'),
+  askGrindLog: only(),
+  thermometer: only('point', 'degreesF'),
+  cooling: only('what'),
+  setting: only('setting', 'value'),
 };
 
 const entry = z.looseObject({ kind: z.string() }).superRefine((value, context) => {

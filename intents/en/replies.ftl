@@ -54,6 +54,12 @@ provisional = With { $weight } of portions the usable cost would be { $cost }.
 ## Prices and the rest
 
 price-set = { $item } is { $price } now
+price-set-from = { $item } is { $price } from { $date }
+prices-of = { $item }: { $prices }
+ready-cut-prices-of = ready-cut { $item }: { $prices }
+price-alone = { $price }
+price-for-size = for { $size }
+price-since = { $of } ({ $date })
 price-is = { $item } at { $price }
 price-of-item = price of { $item }
 price-noted = Price of { $item } noted.
@@ -82,6 +88,7 @@ labor-no-rate = { $minutes } min of labor, hourly rate not known
 labor-left-out = not in the cost until you say it ("labor is 18 an hour")
 labor-fixed = paid anyway, so not counted in the verdict
 labor-rate-set = labor { $rate } an hour
+labor-rate-from = labor { $rate } an hour from { $date }, for later tests
 labor-rate = labor rate
 already-rate = Already there: labor { $rate } an hour.
 labor-rate-noted = labor rate noted
@@ -99,10 +106,109 @@ note = note: { $text }
 noted = Noted: { $text }
 noted-with = Noted with the { $item }: { $text }
 
+## Grinding, cooking, cooling
+
+check-code = Check your local code.
+grind-number = grind { $lot }
+grind-of = grind { $lot } ({ $part })
+grind-weighed = grind { $lot }: { $part } { $weight }
+grinding = grinding { $part }
+grinding-weighed = grinding { $part } { $weight }
+grind-from = from { $of }
+grind-from-nothing = no cutting test behind it
+grind-not-cleaned = no cleaning of the grinder said before it
+grind-next = Say its labels ("lot 4471 est 245"), what was carried over, and the temperature of each batch ("burger temp 166").
+grind-keeps = Raw ground meat keeps 1 to 2 days in the cold (USDA FSIS, FDA storage chart).
+supplier-lot = supplier lot { $number }
+establishment = establishment { $number }
+produced = produced { $date }
+carried-none = nothing carried over
+carried-over = carried over from an earlier lot
+carried-weight = { $weight } carried over from an earlier lot
+grinder-cleaned = grinder cleaned and sanitized
+batch-begun = a batch on the heat
+batch-on = { $what } is on. Take its temperature before it leaves the heat.
+batch-number = grind { $lot }, batch { $batch }
+lot-used = used up
+lot-thrown = thrown away
+lot-open = open
+lot-without-pass = It closes without a passing temperature for each batch.
+lot-stays-open = Grind { $lot } stays open: "grind used up" or "threw out the grind" closes it.
+no-lot-open = No grind is open. Say "grinding the trim" first.
+no-such-lot = There is no open grind { $lot }.
+ground-meat = ground meat
+raw-meat = raw meat
+reading = { $what } { $degrees }
+reading-logged = { $what } { $degrees }, logged.
+cook-passed = { $what }: { $degrees }, passed (limit { $limit }).
+cook-under = { $what }: { $degrees } is under { $limit }. Keep cooking, and check again in { $minutes } min.
+cook-under-whole = { $what }: { $degrees } is under { $limit }. Keep cooking and check again in { $minutes } min, unless a whole, uncut steak was ordered rarer and your code allows it.
+raw-cold = { $what }: { $degrees }, cold enough (limit { $limit }).
+raw-warm = { $what }: { $degrees } is above { $limit }. Chill it now, ask the person in charge. I ring every { $minutes } min until a reading at or below { $limit } is logged.
+limit-practice = { $limit } here (common practice for trim ground in house).
+limit-set = { $limit } here (this kitchen's own setting).
+limit-too-low = Not set: the published minimum for ground meat is { $code } for 17 s (Food Code 3-401.11), and a kitchen's own limit is never below it.
+source-ground = Published minimum: { $code } for 17 s (Food Code 3-401.11), { $fsis } (USDA FSIS).
+source-needled = Needled or cubed counts as ground: published minimum { $code } for 17 s (Food Code 3-401.11).
+source-poultry = Poultry: { $limit } (Food Code 3-401.11 and USDA FSIS).
+source-whole = Whole steaks, chops, roasts: { $limit } and 3 min rest (USDA FSIS), { $limit } for 15 s (Food Code 3-401.11).
+source-cold = Cold holding: { $cold } or below (Food Code 3-501.16).
+source-hold = Cold holding { $cold } or below, hot holding { $hot } or above (Food Code 3-501.16).
+source-cooling = Cooked food: from { $hot } to { $seventy } within 2 h, to { $cold } within 6 h in all (Food Code 3-501.14).
+source-ice = Crushed ice and water, 30 s (USDA FSIS).
+source-boiling = Boiling water at sea level; it boils lower the higher you are (common practice).
+source-log = Fields after 9 CFR 320.1(b)(4), which binds official establishments and retail stores.
+thermometer-read = { $point ->
+    [ice] ice bath
+   *[boiling] boiling water
+  } { $degrees }
+thermometer-right = Thermometer in { $point ->
+    [ice] ice
+   *[boiling] boiling water
+  }: { $degrees }, logged. Within 2 °F (1.1 °C) of { $wanted }.
+thermometer-off = Thermometer in { $point ->
+    [ice] ice
+   *[boiling] boiling water
+  }: { $degrees } is more than 2 °F (1.1 °C) off { $wanted }. Adjust it or take another one, and measure again what it measured.
+cooling-begun = Cooling { $what }: the clock runs. Say its temperature ("cooling { $what } at 68").
+cooling-of = cooling { $what }
+cooling-already = { $what } cools already.
+cooling-goes-on = { $what }: { $degrees }. Next: { $limit } or below before { $hours } h are over.
+cooling-done = { $what }: { $degrees }, cold in time.
+cooling-late = { $what }: { $degrees }, but the time for it is over. Ask the person in charge before anybody eats it.
+nothing-cools = Nothing is cooling. Say "start cooling the chili" first.
+no-lots = Nothing ground yet.
+not-said = not said
+no-weight = weight not said
+log-lot = Grind { $lot }, { $at }, by { $by }: { $part }, { $amount }, { $state }
+log-material = { $item } { $part } (test { $test })
+log-material-from = { $item } { $part } (test { $test }, { $supplier })
+log-materials = Materials: { $of }
+log-labels = Labels: { $of }
+log-carried = Carried over: { $of }
+log-cleaned = Grinder cleaned before: { $before }; after: { $after }
+log-readings = Temperatures: { $of }
+log-passed = batch { $batch } { $degrees } passed ({ $at })
+log-under = batch { $batch } { $degrees } under the limit ({ $at })
+
+due-cook = Grind { $lot } ({ $part }) is open: temperature of the batch you cook? Limit { $limit }. Nothing cooked yet? Say it when it is.
+due-batch = Grind { $lot } ({ $part }): a batch is on the heat. Its temperature? Limit { $limit }.
+due-check = Grind { $lot } ({ $part }) was at { $before }: check again now. Limit { $limit }.
+due-check-food = { $what } was at { $before }: check again now.
+due-raw = { $what } was at { $before }, above cold holding. Chill it now, ask the person in charge, and say its temperature.
+due-storage = Grind { $lot } ({ $part }) is a day old: raw ground meat keeps 1 to 2 days (USDA FSIS, FDA storage chart). Cook or freeze it.
+due-storage-over = Grind { $lot } ({ $part }) is two days old: its storage time is over (USDA FSIS, FDA storage chart). Used up, or thrown away?
+due-cooling-seventy = { $what } must be at 70 °F (21.1 °C) or below by now, 2 h after it began to cool (Food Code 3-501.14). Its temperature? If it is not: ask the person in charge.
+due-cooling-cold = { $what } must be at 41 °F (5 °C) or below by now, 6 h after it began to cool (Food Code 3-501.14). Its temperature? If it is not: ask the person in charge.
+
 ## Corrections
 
 took-back = Took back: { $what }.
 that-leaves = that leaves { $what }
+edited = Changed:
+edit-nothing = That message recorded nothing, so there is nothing to change. Say it as a new one.
+edit-closed = The test of that message is closed, and nothing was changed. Say what to correct as a new message.
+edit-unclear = I can't take that edit, and what stood before stands. Say it as a new message, like "no, 1.3".
 test-gone = The { $item } test is gone.
 open-again = { $item } is open again.
 corrected = Corrected: { $what }
@@ -152,6 +258,31 @@ verdict-unknown = No verdict on { $item } yet: { $missing }.
 verdict-no-tests = No verdict on { $item } yet: no closed test.
 verdict-portion-buy = But per portion as cut, buying is { $saving } cheaper: the portions are off their size.
 verdict-portion-cut = But per portion as cut, cutting is { $saving } cheaper: the portions are off their size.
+verdict-turns = { $choice ->
+    [cut] That turns it: CUT { $item } now, { $saving } cheaper than ready-cut.
+    [buy] That turns it: BUY ready-cut { $item } now, { $saving } cheaper.
+   *[close] That turns it: { $item } is TOO CLOSE TO CALL now.
+  }
+verdict-turns-from = { $choice ->
+    [cut] That turns it from { $date }: CUT { $item }, { $saving } cheaper than ready-cut.
+    [buy] That turns it from { $date }: BUY ready-cut { $item }, { $saving } cheaper.
+   *[close] That turns it from { $date }: { $item } is TOO CLOSE TO CALL.
+  }
+saving-cut = Cutting saves { $parts }.
+saving-buy = Buying saves { $parts }.
+saving-portion = { $saving } on a portion of { $size }
+saving-test = { $saving } a test
+saving-week = { $saving } a week (tests a week: { $tests })
+with-labor-counted = If those labor hours would really fall: { $choice ->
+    [close] too close to call.
+    [cut] CUT by { $saving }.
+   *[buy] BUY by { $saving }.
+  }
+with-labor-fixed = If the labor is paid anyway: { $choice ->
+    [close] too close to call.
+    [cut] CUT by { $saving }.
+   *[buy] BUY by { $saving }.
+  }
 missing-readyCut = no ready-cut price
 missing-price = no purchase price
 missing-portions = no portion weight
@@ -186,6 +317,7 @@ yield-pooled = { $share } yield over { $tests } { $tests ->
     [one] test
    *[other] tests
   }
+cost-interval = 90 % sure between { $low } and { $high }
 price-of = price of { $date }
 newest-test = newest test { $date }
 nothing-changed = nothing changed
@@ -198,6 +330,10 @@ yield-of = { $item }: { $share } yield over { $tests } { $tests ->
    *[other] tests
   }
 yield-spread = spread { $points } points between tests
+too-few-to-tell = Too few tests to tell them apart: each needs { $tests }.
+difference-is-real = The difference is more than chance (90 %).
+difference-may-be-chance = The difference may be chance.
+no-supplier-tests = No closed test of { $item } with a supplier: say it with the piece, like "ribeye 14.2 lb at 7.40 from harbor".
 yield-so-far = { $item } now on the table: { $share } so far.
 history-of = { $item }, { $tests ->
     [one] the last test
@@ -218,6 +354,7 @@ setting-cuttersSeeCosts = { $value ->
     [yes] Cutters see costs and verdicts from now on.
    *[no] Cutters see no costs from now on: weights and yields only.
   }
+setting-groundCookF = Ground meat is cooked to { $value } here from now on.
 setting-laborAvoidable = { $value ->
     [yes] Minutes at the table count in the verdict from now on: hours that would fall if you bought ready-cut.
    *[no] Labor is fixed from now on: it stays in the loaded cost, and out of the verdict.
@@ -226,6 +363,7 @@ help =
     Say what you weigh, one thing at a time or several:
     "ribeye 14.2 lb at 7.40" · "trim 1.1" · "fat 1.9" · "12 portions 16 oz" · "portions weigh 11.2"
     "trim is worth 1.50" · "took 25 minutes" · "packing 15 cents each" · "ready cut 9.85" · "done"
+    "grinding the trim" · "burger temp 166" · "ice bath 33" · "what temp for ground trim" · "grind log"
     Wrong? "no, 1.3" · "that was fat not trim" · "drop the fat" · "undo"
     Ask: "where are we" · "what's ribeye at" · "ribeye yield" · "cut or buy ribeye" · "how much ribeye for 40 16-ounce"
 
@@ -247,6 +385,9 @@ ask-tare = What does the { $container } weigh empty?
 ask-below-tare = That is no more than the empty { $container } ({ $tare }). What does the { $part } weigh with it?
 ask-heavier-than-piece = { $part } { $weight } is more than the whole piece ({ $received }). What does it weigh?
 ask-heavier-with-added = { $part } +{ $added } makes { $weight }, more than the whole piece ({ $received }). What was added?
+ask-slip = { $part } { $weight } would be { $share } of the piece, usual is { $usual }. Say { $meant } if you meant that. Is { $weight } right?
+ask-far-price = { $item } at { $price }? It was { $before } before. Is that right, or what is the price?
+ask-far-price-hidden = That is ten times off the { $item } price before. Is that right, or what is the price?
 ask-over-half = { $part } { $weight } would be { $share } of the piece. Is that right, or what does it weigh?
 ask-over-half-with-added = { $part } +{ $added } makes { $weight }, { $share } of the piece. Is that right, or what was added?
 ask-add-or-replace = { $part } is { $before } already. Add { $weight } to make { $sum }, or replace?
@@ -260,6 +401,9 @@ ask-what-they-weigh = { $count ->
    *[other] What do those { $count } portions weigh together?
   }
 ask-labor-add-or-replace = There are { $before } min already. Add to make { $sum }, or replace?
+ask-which-lot = Which one: { $lots }? Its number will do.
+ask-another-lot = Grind { $lot } of { $part } is open. Is this another lot?
+ask-raw-or-cooking = { $what } { $degrees }: is that raw, or cooking?
 ask-labor-rate = Labor is { $before } an hour already. Change it to { $rate }?
 ask-labor-rate-hidden = There is an hourly rate already. Change it?
 ask-more-weights = That makes { $listed } weights for { $count } portions. Are there { $listed }?
@@ -307,6 +451,7 @@ ask-impossible = "{ $words }" can't be right. What { $slot ->
     [cost] was paid
     [minutes] are the minutes
     [each] is the portion size
+    [degrees] is the temperature
    *[other] is the weight
   }?
 ask-number = "{ $words }": which number is that? Say it with "point".
@@ -386,8 +531,12 @@ telegram-removed = { $name } is no longer of the team.
 telegram-last-owner = That is the only owner. Invite another one first.
 telegram-not-yours = That is not yours to do: ask the owner.
 telegram-stranger = This is a kitchen's own assistant. Ask the kitchen for an invite.
-telegram-group = I talk with each person alone for now, so I leave this group. Write to me in a private chat.
-telegram-edited = I do not read edits yet, and nothing was changed. Say it as a new message, like "no, 1.3".
+telegram-group = I work in the groups of my kitchens alone: an owner must bring me in. So I leave this one.
+telegram-group-joined = This group is of the kitchen now. Say what you cut here, or in a chat with me alone. Costs are told in chats with me alone.
+telegram-group-unreachable = I can't write to one of your groups any more.
+telegram-elsewhere = You are of another kitchen already. Its lead must remove you before you can join a second one.
+telegram-privately = Ask me that in a chat with me alone: the link is a key.
+telegram-repeat = (This may come twice.)
 telegram-voice = I can't hear voice notes yet, and nothing was recorded. Please type it.
 telegram-secondhand = What was forwarded or sent through another bot is no entry. Say it yourself.
 telegram-unread = I read text only, and nothing was recorded.
@@ -395,5 +544,34 @@ telegram-too-long = That is too long for one message, and nothing of it was reco
 telegram-too-fast = Too many messages at once: from this one on I leave out what comes, until it is calmer. Then say them again.
 telegram-noted = Noted.
 telegram-parked = Something is wrong on our side with one of your messages, and nothing of it was recorded. Say it in other words.
-telegram-unknown = (A message of mine before this one may not have reached you. "where are we" shows what stands.)
+telegram-unknown = (A message of mine may not have reached you.)
 telegram-unreachable = I can't write to { $name } any more: the chat is closed or blocked.
+
+## Telegram: cards and buttons
+
+said-by = { $name }:
+press-stale = That button is old: look at what stands now.
+press-not-yours = That is for { $name } to press.
+button = { $word ->
+    [undo] Undo
+    [finish] Done
+    [again] Show it again
+    [yes] Yes
+    [no] No
+    [add] Add
+    [replace] Replace
+    [newPrice] New price
+    [whatIf] What if
+    [weight] Weight
+    [worth] Worth
+    [anotherPiece] Another piece
+    [each] Each
+    [total] In all
+    [pound] Per pound
+    [perUnit] Per pound or kilo
+    [kilo] Per kilo
+    [count] Count
+    [size] Size
+    [minutes] Minutes
+   *[rate] Rate
+}

@@ -112,6 +112,10 @@ function measuredAs(number: BareNumber, slot: string): unknown {
       return number.count;
     case 'minutes':
       return number.minutes;
+    case 'degrees':
+      return number.degrees;
+    case 'lot':
+      return number.count;
     default:
       return undefined;
   }

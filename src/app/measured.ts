@@ -31,13 +31,13 @@ export function measuredStore<Kept extends Store & Mailbox>(store: Kept, metrics
       await commit(store.settle(delivery));
       ended(delivery);
     },
-    takeLetter: async (bot, chat, notice) => {
-      const letter = await commit(store.takeLetter(bot, chat, notice));
+    takeLetter: async (bot, chat, notices) => {
+      const letter = await commit(store.takeLetter(bot, chat, notices));
       if (letter !== undefined) acknowledgements.taken(letter);
       return letter;
     },
-    endLetter: async (seq, end, tell) => {
-      await commit(store.endLetter(seq, end, tell));
+    endLetter: async (seq, end, ending) => {
+      await commit(store.endLetter(seq, end, ending));
       acknowledgements.ended(seq, end);
       const count = COUNTS[end];
       if (count !== undefined) metrics.count(count);
@@ -51,6 +51,7 @@ const COUNTS = {
   failed: 'repliesFailed',
   unknown: 'repliesUnknown',
   again: undefined,
+  gone: undefined,
 } as const;
 
 export const measuredTable = (table: Table, metrics: Metrics): Table => ({

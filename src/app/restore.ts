@@ -1,15 +1,19 @@
 // A kitchen in memory from what the store keeps: open tests from their facts, the rest from the read models.
 import { decodeNames, type Kitchen, newKitchen, withMemory } from '../core/kitchen.ts';
+import { foldLot } from '../core/lots.ts';
 import { rememberSpeaker } from '../core/speakers.ts';
 import { foldTest } from '../core/test.ts';
 import type { KitchenId, Store, StoredKitchen } from './ports/store.ts';
 
 export function restore(stored: StoredKitchen): Kitchen {
   const tests = stored.openTests.map((facts) => foldTest(facts));
+  const lots = stored.lots.map((facts) => foldLot(facts));
   return {
     ...withMemory(newKitchen(stored.settings), new Map(stored.memory)),
     tests: new Map(tests.map((test) => [test.id, test])),
     nextTest: stored.lastTest + 1,
+    lots: new Map(lots.map((lot) => [lot.id, lot])),
+    nextLot: stored.lastLot + 1,
     pools: new Map(stored.pools),
     ...decodeNames(stored.names),
   };

@@ -1,36 +1,24 @@
 // One message, start to end: heard outside the queue, then one at a time per kitchen read, decided and appended in one
 // transaction, then put into words. The kitchen in memory changes only when the store has it.
-import type { Kitchen, Settings } from '../core/kitchen.ts';
-import { seesCosts } from '../core/role.ts';
-import type { Question } from '../core/question.ts';
-import type { PastTest, Scene } from '../intents/intent.ts';
-import { itemFor } from '../intents/route.ts';
-import type { UsualWeights } from '../core/plausible.ts';
-import type { Listener } from '../language/listen.ts';
-import { parse } from '../language/parse.ts';
+import type { TestId } from '../core/facts.ts';
+import { toPlainJson } from '../core/plain-json.ts';
+import { name, type Reply, say } from '../core/reply.ts';
+import { type Role, seesCosts } from '../core/role.ts';
+import { cardLines } from '../intents/card.ts';
 import type { Render } from '../language/render.ts';
-import { converse, type Heeded } from './converse.ts';
-import { isSure, withHeard } from './heard.ts';
+import type { Heeded } from './converse.ts';
+import { withHeard } from './heard.ts';
+import { heed, type Hearing, type State } from './heed.ts';
 import type { Delivery, Mailbox } from './ports/mailbox.ts';
-import type { KitchenId, Store } from './ports/store.ts';
-import type { Answer, Message, Table } from './ports/table.ts';
-import { restore, withRecentTests, withSpeaker } from './restore.ts';
-import { understand, type Understood } from './understand.ts';
+import type { Store } from './ports/store.ts';
+import type { Answer, Message, Table, Touched } from './ports/table.ts';
+import { restore } from './restore.ts';
 import { changedViews } from './views.ts';
 
-export interface TableParts {
+export interface TableParts extends Hearing {
   /** With `settle` for a channel that posts its answers. */
   readonly store: Store & Partial<Pick<Mailbox, 'settle'>>;
-  readonly id: KitchenId;
-  readonly usual: UsualWeights;
   readonly render: Render;
-  /** The language with the kitchen's own names in it. */
-  readonly listenerFor: (kitchen: Kitchen) => Listener;
-}
-
-interface State {
-  kitchen: Kitchen;
-  readonly questions: Map<string, Question>;
 }
 
 /** Opens a kitchen that the store has. */
@@ -46,7 +34,12 @@ export async function openTable(parts: TableParts): Promise<Table> {
   };
   return {
     take: (message) => inTurn(() => takeTurn(parts, state, message)),
-    weighUp: (message) => inTurn(async () => worded(parts, message, await heed(parts, state, message))),
+    weighUp: (message) =>
+      inTurn(async () => {
+        const heeded = await heed(parts, state, message);
+        const asksOther = heeded.question !== state.questions.get(message.speaker);
+        return worded({ render: parts.render, message, heeded, asksOther });
+      }),
     kitchen: () => state.kitchen,
     questionFor: (speaker) => state.questions.get(speaker),
   };
@@ -59,9 +52,9 @@ async function takeTurn(parts: TableParts, state: State, message: Message): Prom
   const before = state.kitchen;
   const question = state.questions.get(message.speaker);
   const heeded = await heed(parts, state, message);
-  const answer = worded(parts, message, heeded);
   const asksOther = heeded.question !== question;
-  const delivery = message.deliver?.(answer);
+  const answer = worded({ render: parts.render, message, heeded, asksOther });
+  const delivery = await message.deliver?.(answer);
   if (heeded.facts.length > 0 || asksOther) {
     const { id: key, speaker, at, text } = message;
     const { outcome, reply } = answer;
@@ -80,10 +73,9 @@ async function takeTurn(parts: TableParts, state: State, message: Message): Prom
       ...change,
       ...(delivery === undefined ? {} : { delivery }),
     });
-    if (stored === 'seen')
-      return { ...answer, reply: (await store.replyTo(id, key)) ?? '', outcome: 'answered', entries: [] };
+    if (stored === 'seen') return seenBefore((await store.replyTo(id, key)) ?? '');
   } else await settle(store, delivery);
-  state.kitchen = heeded.kitchen;
+  if (heeded.facts.length > 0) state.kitchen = heeded.kitchen;
   if (heeded.question === undefined) state.questions.delete(message.speaker);
   else state.questions.set(message.speaker, heeded.question);
   return answer;
@@ -93,10 +85,21 @@ async function takeTurn(parts: TableParts, state: State, message: Message): Prom
 async function answeredBefore({ store, id }: TableParts, message: Message): Promise<Answer | undefined> {
   const reply = message.deliver && (await store.replyTo(id, message.id));
   if (reply === undefined) return undefined;
-  const answer: Answer = { reply, outcome: 'answered', entries: [], ask: null };
-  await settle(store, message.deliver && { ...message.deliver(answer), letters: [] });
+  const answer = seenBefore(reply);
+  const delivery = await message.deliver?.(answer);
+  await settle(store, delivery && withoutLetters(delivery));
   return answer;
 }
+
+function withoutLetters({ buttons: _, ...delivery }: Delivery): Delivery {
+  return { ...delivery, letters: [] };
+}
+
+const seenBefore = (reply: string): Answer => ({
+  ...{ reply, outcome: 'answered', entries: [], ask: null, touched: [], asksOther: false, choices: [] },
+  replyFor: () => reply,
+  cardFor: () => '',
+});
 
 async function settle({ settle }: TableParts['store'], delivery: Delivery | undefined): Promise<void> {
   if (delivery === undefined) return;
@@ -104,75 +107,56 @@ async function settle({ settle }: TableParts['store'], delivery: Delivery | unde
   await settle(delivery);
 }
 
-/** What the message comes to in the kitchen as it is. */
-async function heed(parts: TableParts, state: State, message: Message): Promise<Heeded> {
-  const { speaker, at, role, text, id } = message;
-  const question = state.questions.get(speaker);
-  const understood = understand(
-    parse(parts.listenerFor(state.kitchen), text, { answering: question !== undefined }),
-    state.kitchen.settings.unit,
-  );
-  const kitchen = await atHand(parts, state, { speaker, understood });
-  const { settings } = kitchen;
-  const scene: Scene = {
-    ...{ kitchen, speaker, at, role, usual: parts.usual, past: [] },
-    seesCosts: readsCosts(message, settings),
-  };
-  const past = await pastTests(parts, understood, scene);
-  const heard = message.heard && { words: text, isSure: isSure(message.heard) };
-  return converse({ scene: { ...scene, past }, question, message: id, heard }, understood);
+interface Wording {
+  readonly render: Render;
+  readonly message: Message;
+  readonly heeded: Heeded;
+  readonly asksOther: boolean;
 }
 
-/** Reads what the speaker did before, at their first message, and what a correction or an undo may touch. */
-async function atHand(
-  parts: TableParts,
-  state: State,
-  at: { speaker: string; understood: readonly Understood[] },
-): Promise<Kitchen> {
-  if (at.understood.length === 0) return state.kitchen;
-  const { kitchen } = state;
-  if (!kitchen.speakers.has(at.speaker)) {
-    state.kitchen = await withSpeaker(parts.store, parts.id, { kitchen, speaker: at.speaker });
-    return state.kitchen;
-  }
-  const looksBack = at.understood.some(
-    (one) => 'entry' in one && (one.entry.kind === 'undo' || one.entry.kind === 'correct'),
-  );
-  if (looksBack)
-    state.kitchen = await withRecentTests(parts.store, parts.id, { kitchen, speaker: at.speaker });
-  return state.kitchen;
-}
-
-const PAST_SHOWN = 5;
-
-async function pastTests(
-  parts: TableParts,
-  understood: readonly Understood[],
-  scene: Scene,
-): Promise<readonly PastTest[]> {
-  const asked = understood.flatMap((one) =>
-    'entry' in one && one.entry.kind === 'askHistory' ? [itemFor(scene, one.entry.item)] : [],
-  );
-  const items = new Set(asked.filter((item) => item !== undefined));
-  const rows = await Promise.all(
-    [...items].map((item) => parts.store.closedTests(parts.id, item, PAST_SHOWN)),
-  );
-  return rows.flat();
-}
-
-const readsCosts = ({ role, readBy = role }: Message, settings: Settings): boolean =>
-  seesCosts(readBy, settings);
-
-function worded(parts: TableParts, message: Message, heeded: Heeded): Answer {
-  const { settings } = heeded.kitchen;
-  const { unit, currency, timezone } = settings;
-  const reader = { unit, currency, timezone, seesCosts: readsCosts(message, settings) };
-  const { outcome, entries, asked } = heeded;
-  const { text } = message;
+function worded({ render, message, heeded, asksOther }: Wording): Answer {
+  const { kitchen, outcome, entries, asked, question } = heeded;
+  const { unit, currency, timezone } = kitchen.settings;
+  const wordsFor = (replies: readonly Reply[], reader: Role): string =>
+    render(replies, { unit, currency, timezone, seesCosts: seesCosts(reader, kitchen.settings) });
+  const { readBy = message.role, heard, text } = message;
+  const said = heard === undefined ? heeded.say : withHeard(text, heeded);
   return {
-    reply: parts.render(message.heard === undefined ? heeded.say : withHeard(text, heeded), reader),
+    reply: wordsFor(said, readBy),
     outcome,
     entries,
-    ask: asked === undefined ? null : parts.render([asked], reader),
+    ask: asked === undefined ? null : wordsFor([asked], readBy),
+    touched: touchedBy(heeded, message.speaker),
+    asksOther,
+    choices: asked === undefined ? [] : choicesOf(question),
+    replyFor: (reader) => wordsFor(said, reader),
+    cardFor: (test, reader) => wordsFor(cardOf(heeded, message, test), reader),
   };
+}
+
+/** Each of different meaning: "replace" and "yes" may come to the same. */
+function choicesOf(question: Heeded['question']): readonly string[] {
+  const meanings = new Map<string, string>();
+  for (const [word, entry] of Object.entries(question?.choices ?? {})) {
+    const meaning = toPlainJson(entry);
+    if (!meanings.has(meaning)) meanings.set(meaning, word);
+  }
+  return [...meanings.values()];
+}
+
+function cardOf({ kitchen }: Heeded, { speaker, at, role }: Message, id: TestId): readonly Reply[] {
+  const test = kitchen.tests.get(id);
+  if (test === undefined) return [];
+  const lines = cardLines({ kitchen, speaker, at, role, usual: new Map(), past: [], seesCosts: true }, test);
+  return test.status === 'closed' ? [say('closed', { item: name(test.item) }), ...lines] : lines;
+}
+
+function touchedBy({ facts, kitchen }: Heeded, speaker: string): readonly Touched[] {
+  const ids = new Set(facts.flatMap(({ test }) => (test === undefined ? [] : [test])));
+  const recent = kitchen.speakers.get(speaker)?.recent ?? [];
+  return [...ids].flatMap((id) => {
+    const status = kitchen.tests.get(id)?.status;
+    const undoable = recent.findLast((each) => each.facts.some(({ test }) => test === id))?.entry;
+    return status === undefined ? [] : [{ id, status, ...(undoable === undefined ? {} : { undoable }) }];
+  });
 }

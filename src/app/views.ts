@@ -2,14 +2,19 @@
 import { figure } from '../core/entry-json.ts';
 import { figures } from '../core/figures.ts';
 import type { Kitchen } from '../core/kitchen.ts';
+import type { Lot } from '../core/lots.ts';
 import type { Test } from '../core/test.ts';
-import type { TestRow, Views } from './ports/store.ts';
+import type { LotRow, TestRow, Views } from './ports/store.ts';
 
 export function changedViews(before: Kitchen, after: Kitchen): Views {
   return {
     tests: [...after.tests.values()]
       .filter((test) => changesRow(before.tests.get(test.id), test))
       .map((test) => testRow(after, test)),
+    lots:
+      before.lots === after.lots
+        ? []
+        : [...after.lots.values()].filter((lot) => changesLotRow(before.lots.get(lot.id), lot)).map(lotRow),
     memory:
       before.memory === after.memory
         ? []
@@ -21,6 +26,10 @@ export function changedViews(before: Kitchen, after: Kitchen): Views {
     names: [...fresh('item', before.items, after.items), ...fresh('part', before.parts, after.parts)],
   };
 }
+
+const changesLotRow = (before: Lot | undefined, after: Lot): boolean => before?.status !== after.status;
+
+const lotRow = ({ id, status, openedAt }: Lot): LotRow => ({ id, status, openedAt });
 
 /** An open test's row says only that it is open: its weighings do not change it. */
 function changesRow(before: Test | undefined, after: Test): boolean {

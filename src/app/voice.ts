@@ -3,8 +3,9 @@ import { toGrams } from '../core/quantity.ts';
 import type { Kitchen, Settings } from '../core/kitchen.ts';
 import type { Ledger } from '../core/ledger.ts';
 import type { UsualWeights } from '../core/plausible.ts';
+import type { Bands } from '../core/slip.ts';
 import { intents } from '../intents/index.ts';
-import { limitsOf } from '../language/catalogue.ts';
+import { bandsOf, limitsOf } from '../language/catalogue.ts';
 import { type Language, loadLanguage } from '../language/language.ts';
 import { type Listener, listener } from '../language/listen.ts';
 import { type Render, renderer } from '../language/render.ts';
@@ -13,6 +14,7 @@ export interface Voice {
   readonly language: Language;
   readonly render: Render;
   readonly usual: UsualWeights;
+  readonly bands: Bands;
   readonly listenerFor: (kitchen: Kitchen) => Listener;
 }
 
@@ -26,6 +28,7 @@ export function loadVoice(folder: string, code: string): Voice {
     language,
     render: renderer(code, language.replies),
     usual,
+    bands: bandsOf(language.catalogue),
     listenerFor: rememberingListener(language),
   };
 }

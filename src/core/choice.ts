@@ -1,8 +1,8 @@
 // Which way a comparison falls, and when it is too close to call.
 import type { Break } from './break-even.ts';
 import { decimal, type Decimal, ONE, ZERO } from './decimal.ts';
-import { type Pool, poolFigures } from './pool.ts';
-import { tQuantile95 } from './statistics.ts';
+import type { Pool } from './pool.ts';
+import { yieldInterval } from './sureness.ts';
 
 /** `close`: the difference is within what the yield may vary by, or there is none. */
 export type Choice = 'cut' | 'buy' | 'close' | 'unknown';
@@ -25,14 +25,10 @@ export function choose(points: Break, yieldPct: Decimal | undefined, pool: Pool)
   return savingPerLb.gt(ZERO) ? 'cut' : 'buy';
 }
 
-/** From so many closed tests on, their own spread tells how sure their mean is. */
-const ENOUGH_TESTS = 3;
-
-/** Where the yield of the next piece may lie: 1 point around what is known of one or two, else mean ± t(0.95, n−1) × s ÷ √n. */
+/** Where the yield of the next piece may lie: 1 point around what is known of one or two tests, else the interval of their mean. */
 function likelyYield(yieldPct: Decimal, pool: Pool): { readonly middle: Decimal; readonly margin: Decimal } {
-  const pooled = poolFigures(pool, {});
-  if (pooled?.yieldDeviationPct === undefined || pool.tests < ENOUGH_TESTS)
-    return { middle: yieldPct, margin: ONE };
-  const error = pooled.yieldDeviationPct.div(decimal(pool.tests.toString()).sqrt());
-  return { middle: pooled.meanYieldPct, margin: tQuantile95(pool.tests - 1).times(error) };
+  const interval = yieldInterval(pool);
+  if (interval === undefined) return { middle: yieldPct, margin: ONE };
+  const middle = interval.low.plus(interval.high).div(2);
+  return { middle, margin: interval.high.minus(middle) };
 }

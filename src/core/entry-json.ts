@@ -23,6 +23,7 @@ const NUMBERS: Readonly<Record<string, readonly [name: string, write: Write]>> =
   rate: ['ratePerHour', figure],
   costEach: ['costEach', figure],
   foodCostPct: ['foodCostPct', figure],
+  degrees: ['degreesF', figure],
 };
 const PLAIN = new Set([
   'item',
@@ -37,9 +38,25 @@ const PLAIN = new Set([
   'pieces',
   'setting',
   'value',
+  'by',
+  'what',
+  'point',
+  'how',
+  'none',
+  'supplierLot',
+  'establishment',
+  'produced',
 ]);
 /** Slots that the table of entries does not list for a kind. */
-const HIDDEN: Readonly<Record<string, readonly string[]>> = { weigh: ['container'] };
+const HIDDEN: Readonly<Record<string, readonly string[]>> = {
+  weigh: ['container'],
+  price: ['supplier'],
+  readyCut: ['supplier'],
+  askCost: ['supplier'],
+  grind: ['item', 'supplierLot', 'establishment', 'supplier', 'produced'],
+  correct: ['degrees'],
+  setting: ['degrees'],
+};
 
 /** A bare number, as what it most likely measures: a weight, unless it can't be one. */
 function bareJson({ weight, price, minutes }: BareNumber): Json {

@@ -1,9 +1,22 @@
 // What one entry of a cook can say, slot by slot. Weights are grams, prices are per pound; a slot that was not said
 // is absent. The names outside (weightLb, eachOz …) are made at the border by entry-json.ts.
 import type { Decimal } from './decimal.ts';
-import type { TestId } from './facts.ts';
+import type { LotId, TestId } from './facts.ts';
+import type { Grouping } from './pools.ts';
 import type { Grams } from './quantity.ts';
+import type { Food } from './safety-facts.ts';
 import type { SettingName } from './setting.ts';
+
+/** Degrees Fahrenheit, whatever was spoken. */
+export type DegreesF = Decimal;
+
+/** Numbers and names that stand on the label of supplied meat. */
+export interface Label {
+  supplierLot?: string;
+  establishment?: string;
+  supplier?: string;
+  produced?: string;
+}
 
 interface Slots {
   receive: {
@@ -42,15 +55,17 @@ interface Slots {
     anew?: boolean;
   };
   portionWeights: { eachList: readonly Grams[]; item?: string };
-  price: { item: string; price: Decimal };
-  readyCut: { item?: string; price?: Decimal; priceEach?: Decimal; each?: Grams };
+  /** `day`: from when it holds, as the sentence files write it ("monday"). */
+  price: { item: string; price: Decimal; supplier?: string; day?: string };
+  readyCut: { item?: string; price?: Decimal; priceEach?: Decimal; each?: Grams; supplier?: string };
   credit: { part: string; credit: Decimal; item?: string };
-  labor: { minutes?: Decimal; rate?: Decimal; item?: string };
+  labor: { minutes?: Decimal; rate?: Decimal; item?: string; day?: string };
   packing: { costEach: Decimal; item?: string };
   tare: { container: string; weight: Grams };
   finish: { item?: string };
   status: { item?: string };
-  undo: object;
+  /** `target`: this entry and no other, where it still stands. */
+  undo: { target?: string };
   yes: object;
   no: object;
   help: object;
@@ -68,6 +83,7 @@ interface Slots {
     minutes?: Decimal;
     rate?: Decimal;
     costEach?: Decimal;
+    degrees?: DegreesF;
     newItem?: string;
     newPart?: string;
     /** A bare number after "no": what it measures shows only in the entry that it corrects. */
@@ -78,9 +94,30 @@ interface Slots {
   rename: { item?: string; newItem: string };
   note: { text: string };
   /** The kitchen's own choice; `value` as the setting writes it. */
-  setting: { setting: SettingName; value: string };
+  setting: { setting: SettingName; value: string; degrees?: DegreesF };
+  grind: { weight?: Grams; part?: string; item?: string } & Label & { another?: boolean };
+  /** What the label of the supplied meat says. */
+  grindSource: Label & { lot?: LotId };
+  carryOver: { weight?: Grams; none?: boolean; lot?: LotId };
+  cleaned: object;
+  batch: { lot?: LotId };
+  endLot: { how: 'used' | 'thrown'; lot?: LotId };
+  temperature: {
+    degrees: DegreesF;
+    what?: string;
+    food?: Food;
+    stage?: 'raw' | 'cook' | 'cooling';
+    lot?: LotId;
+  };
+  thermometer: { point: 'ice' | 'boiling'; degrees: DegreesF };
+  cooling: { what: string };
+  askTemperature: { part?: string; food?: Food };
+  askGrindLog: object;
   askCost: { item?: string; price?: Decimal };
   askYield: { item?: string };
+  /** Told apart by supplier, or by who cut. */
+  askYieldBy: { item?: string; by: Grouping };
+  askPrices: { item?: string };
   askHistory: { item?: string };
   askVerdict: { item?: string; price?: Decimal };
   askOrder: { item?: string; count: number; each?: Grams };
@@ -102,6 +139,7 @@ export interface BareNumber {
   readonly money?: Decimal;
   readonly count?: number;
   readonly minutes?: Decimal;
+  readonly degrees?: DegreesF;
 }
 
 export type Kind = keyof Slots;

@@ -1,19 +1,9 @@
 // The facts of a kitchen: past tense, appended, never edited. Everything else is computed from them.
 // Weights are grams, prices are per pound; in the log a Decimal is written as its plain figure.
 import { z } from 'zod';
-import { decimal, type Decimal } from './decimal.ts';
+import { figure, name, whole } from './fact-values.ts';
+import * as safety from './safety-facts.ts';
 import { isSetting, SETTING_NAMES } from './setting.ts';
-
-const figure = z.string().transform((text, context): Decimal => {
-  try {
-    return decimal(text);
-  } catch {
-    context.addIssue({ code: 'custom', message: 'no plain figure' });
-    return z.NEVER;
-  }
-});
-const name = z.string().min(1);
-const whole = z.number().int().nonnegative();
 
 const received = z.strictObject({
   type: z.literal('received'),
@@ -41,20 +31,31 @@ const portioned = z.strictObject({
   grams: figure.optional(),
 });
 const listed = z.strictObject({ type: z.literal('listed'), eachGrams: z.array(figure).min(1) });
-const priced = z.strictObject({ type: z.literal('priced'), item: name, perLb: figure });
+/** UTC instant from which a price or rate holds, where that is later than when it was said. */
+const from = z.string().optional();
+const priced = z.strictObject({
+  type: z.literal('priced'),
+  item: name,
+  perLb: figure,
+  supplier: name.optional(),
+  from,
+});
 const readyCutPriced = z.strictObject({
   type: z.literal('readyCutPriced'),
   item: name,
   perLb: figure,
-  /** Where it was said by the portion: its price and the size that it was turned into a price per pound with. */
+  /** Where it was said by the portion, its price. */
   each: figure.optional(),
+  /** The size of the portions, where it was said; a price by the portion was turned into one per pound with it. */
   eachGrams: figure.optional(),
+  supplier: name.optional(),
 });
 const credited = z.strictObject({ type: z.literal('credited'), item: name, part: name, perLb: figure });
 const labored = z.strictObject({
   type: z.literal('labored'),
   minutes: figure.optional(),
   ratePerHour: figure.optional(),
+  from,
 });
 const packed = z.strictObject({ type: z.literal('packed'), costEach: figure });
 const tared = z.strictObject({ type: z.literal('tared'), container: name, grams: figure });
@@ -76,7 +77,8 @@ const undone = z.strictObject({ type: z.literal('undone'), target: name, bare: z
 
 const plain = z.discriminatedUnion('type', [
   received, weighed, portioned, listed, priced, readyCutPriced, credited, labored, packed, tared, removed,
-  noted, turned, chosen, closed, dropped, undone,
+  noted, turned, chosen, closed, dropped, undone, safety.ground, safety.sourced, safety.carriedOver, safety.cleaned, safety.batchBegun,
+  safety.temperatureRead, safety.thermometerChecked, safety.coolingBegun, safety.lotEnded,
 ]); // prettier-ignore
 
 /** In the place of an earlier entry's fact of the same type, this one holds. */
@@ -92,6 +94,9 @@ export type FactOf<Type extends Fact['type']> = Extract<Fact, { type: Type }>;
 /** The number of a cutting test in its kitchen, from 1 in the order of opening. */
 export type TestId = number;
 
+/** The number of a lot of ground meat in its kitchen, from 1 in the order of grinding. */
+export type LotId = number;
+
 /** A fact with who, when, where: one row of the log. */
 export interface Recorded {
   /** The entry (one spoken or typed thing) that the fact came from; undo takes back a whole entry. */
@@ -100,6 +105,7 @@ export interface Recorded {
   /** UTC instant, ISO 8601. */
   readonly at: string;
   readonly test?: TestId;
+  readonly lot?: LotId;
   /** The item it is about: of the test, or of the price. */
   readonly item?: string;
   readonly fact: Fact;

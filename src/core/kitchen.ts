@@ -1,10 +1,12 @@
 // A kitchen as its facts tell it: the tests at hand, what is remembered of each item, and what each speaker
 // last did. Closed tests are kept as sums (the pool) and only the newest few whole.
 import type { Decimal } from './decimal.ts';
-import type { Recorded, TestId } from './facts.ts';
+import type { LotId, Recorded, TestId } from './facts.ts';
 import type { CostSettings } from './figures.ts';
+import { evolveLots, type Lot } from './lots.ts';
 import * as memory from './memory.ts';
-import { contribution, EMPTY_POOL, type Pool, withoutTest, withTest } from './pool.ts';
+import { EMPTY_POOL, type Pool, withoutTest, withTest } from './pool.ts';
+import { contributions } from './pools.ts';
 import type { Grams, KitchenUnit } from './quantity.ts';
 import { readSetting, SETTING_NAMES } from './setting.ts';
 import { evolveSpeakers, type Speakers } from './speakers.ts';
@@ -20,6 +22,8 @@ export interface Settings extends CostSettings {
   readonly laborRatePerHour?: Decimal;
   /** Costs are shown to cutters too. */
   readonly cuttersSeeCosts?: boolean;
+  /** What ground trim is cooked to here, °F. */
+  readonly groundCookF?: Decimal;
 }
 
 export interface Kitchen {
@@ -30,7 +34,11 @@ export interface Kitchen {
   /** Open tests and the newest closed ones. */
   readonly tests: ReadonlyMap<TestId, Test>;
   readonly nextTest: TestId;
+  /** Open lots of ground meat and the newest closed ones. */
+  readonly lots: ReadonlyMap<LotId, Lot>;
+  readonly nextLot: LotId;
   readonly memory: memory.Memory;
+  /** By item; and by what a part of them has in common (see pools.ts). */
   readonly pools: ReadonlyMap<string, Pool>;
   /** Every item and part that was ever named here. */
   readonly items: ReadonlySet<string>;
@@ -43,6 +51,8 @@ export const newKitchen = (settings: Settings): Kitchen => ({
   settings,
   tests: new Map(),
   nextTest: 1,
+  lots: new Map(),
+  nextLot: 1,
   memory: new Map(),
   pools: new Map(),
   items: new Set(),
@@ -60,6 +70,7 @@ export function evolve(kitchen: Kitchen, recorded: Recorded): Kitchen {
     ...withMemory(next, memory.remember(next.memory, recorded)),
     ...names(next, recorded),
     speakers: evolveSpeakers(next.speakers, recorded),
+    ...evolveLots(next, recorded),
   };
 }
 
@@ -91,19 +102,23 @@ export const openTests = (kitchen: Kitchen): readonly Test[] =>
 
 export const poolOf = (kitchen: Kitchen, item: string): Pool => kitchen.pools.get(item) ?? EMPTY_POOL;
 
-/** The newest purchase price of an item per pound, with the time it was said. */
-export const priceOf = (kitchen: Kitchen, item: string): { perLb: Decimal; at: string } | undefined => {
-  const found = memory.recall(kitchen.memory, memory.priceKey(item));
-  return found && { perLb: found.value.amount, at: found.at };
+/** The purchase price of an item per pound that holds at a time, since when, and from whom. */
+export const priceOf = (
+  kitchen: Kitchen,
+  item: string,
+  now: string,
+): { perLb: Decimal; at: string; supplier?: string } | undefined => {
+  const found = memory.recall(kitchen.memory, memory.priceKey(item), now);
+  return found && { perLb: found.value.amount, at: found.at, supplier: found.value.supplier };
 };
 
 /** The newest ready-cut price of an item per pound, and by the portion where it was said so. */
 export const readyCutOf = (
   kitchen: Kitchen,
   item: string,
-): { perLb: Decimal; each?: Decimal } | undefined => {
+): { perLb: Decimal; each?: Decimal; eachGrams?: Grams; supplier?: string } | undefined => {
   const found = memory.recall(kitchen.memory, memory.readyCutKey(item));
-  return found && { perLb: found.value.amount, each: found.value.each };
+  return found && { ...found.value, perLb: found.value.amount };
 };
 
 export const creditOf = (kitchen: Kitchen, item: string, part: string): Decimal | undefined =>
@@ -116,9 +131,10 @@ export const tareOf = (kitchen: Kitchen, container: string): Grams | undefined =
 export const sizeOf = (kitchen: Kitchen, item: string): Grams | undefined =>
   memory.recall(kitchen.memory, memory.sizeKey(item))?.value.amount;
 
-/** The rate that minutes are costed at: the last one said, else the kitchen's setting. */
-export const laborRateOf = (kitchen: Kitchen): Decimal | undefined =>
-  memory.recall(kitchen.memory, memory.LABOR_RATE_KEY)?.value.amount ?? kitchen.settings.laborRatePerHour;
+/** The rate that minutes are costed at: the last one said that holds by now, else the kitchen's setting. */
+export const laborRateOf = (kitchen: Kitchen, now: string): Decimal | undefined =>
+  memory.recall(kitchen.memory, memory.LABOR_RATE_KEY, now)?.value.amount ??
+  kitchen.settings.laborRatePerHour;
 
 function evolveTests(kitchen: Kitchen, recorded: Recorded, id: TestId): Kitchen {
   const before = kitchen.tests.get(id);
@@ -139,14 +155,14 @@ function forgetOldest(tests: Map<TestId, Test>, touched: TestId): void {
   for (const test of done.slice(0, Math.max(0, done.length - CLOSED_KEPT))) tests.delete(test.id);
 }
 
-/** Takes the test out of its item's pool as it was and puts it in as it is. */
+/** Takes the test out of its pools as it was and puts it in as it is. */
 function repool(kitchen: Kitchen, before: Test | undefined, after: Test): Kitchen['pools'] {
-  const was = before && contribution(before, kitchen.settings);
-  const is = contribution(after, kitchen.settings);
-  if (was === undefined && is === undefined) return kitchen.pools;
+  const was = before === undefined ? [] : contributions(before, kitchen.settings);
+  const is = contributions(after, kitchen.settings);
+  if (was.length === 0 && is.length === 0) return kitchen.pools;
   const pools = new Map(kitchen.pools);
-  if (before && was) pools.set(before.item, withoutTest(pools.get(before.item) ?? EMPTY_POOL, was));
-  if (is) pools.set(after.item, withTest(pools.get(after.item) ?? EMPTY_POOL, is));
+  for (const [key, sums] of was) pools.set(key, withoutTest(pools.get(key) ?? EMPTY_POOL, sums));
+  for (const [key, sums] of is) pools.set(key, withTest(pools.get(key) ?? EMPTY_POOL, sums));
   return pools;
 }
 

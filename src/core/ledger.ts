@@ -3,11 +3,14 @@
 // taking back a correction restores what was there.
 import type { Decimal } from './decimal.ts';
 
-/** A price per pound, a weight in grams or a rate; for a price said by the portion, its price and size too. */
+/** A price per pound, a weight in grams or a rate; of a price what was said with it. */
 export interface Remembered {
   readonly amount: Decimal;
   readonly each?: Decimal;
   readonly eachGrams?: Decimal;
+  readonly supplier?: string;
+  /** UTC instant from which it holds, where that is later than when it was said. */
+  readonly from?: string;
 }
 
 /** A setting of the kitchen, as it is written. */
@@ -29,16 +32,34 @@ const DEPTH = 12;
 
 export const write = (ledger: Ledger, line: LedgerLine): Ledger => [...ledger, line].slice(-DEPTH);
 
-/** The newest value that is not covered, and when it was said; undefined where nothing holds. */
-export function newest(
-  ledger: Ledger,
-): { readonly value: Remembered | Chosen; readonly at: string } | undefined {
+export interface Held {
+  readonly value: Remembered | Chosen;
+  /** When it was said, or the later time from which it holds. */
+  readonly at: string;
+  /** The entry that said it. */
+  readonly entry: string;
+}
+
+/**
+ * The value that holds at a time: the last one said that is not covered, unless one with a later date of its own has
+ * come into force since. Without a time, what is dated does not hold yet.
+ */
+export function newest(ledger: Ledger, now = ''): Held | undefined {
   const covered = new Set<string>();
+  let held: Held | undefined;
   for (let index = ledger.length - 1; index >= 0; index -= 1) {
     const line = ledger[index];
     if (line === undefined || covered.has(line.entry)) continue;
-    if (line.value !== undefined) return { value: line.value, at: line.at };
-    if (line.covers !== undefined) covered.add(line.covers);
+    if (line.value === undefined) {
+      if (line.covers !== undefined) covered.add(line.covers);
+      continue;
+    }
+    const from = dateOf(line.value);
+    const isNewer = held === undefined || (from !== undefined && from > held.at);
+    if (isNewer && (from === undefined || from <= now))
+      held = { value: line.value, at: from ?? line.at, entry: line.entry };
   }
-  return undefined;
+  return held;
 }
+
+const dateOf = (value: Remembered | Chosen): string | undefined => ('from' in value ? value.from : undefined);

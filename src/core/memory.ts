@@ -1,15 +1,20 @@
 // What a kitchen remembers beyond a test: prices, ready-cut prices, credits, container weights, the labour rate.
 // One ledger a key; which fact writes to which key stands in `remembered`, and nowhere else.
-import type { PlainFact, Recorded } from './facts.ts';
-import { type Chosen, type Ledger, newest, type Remembered, write } from './ledger.ts';
+import type { FactOf, PlainFact, Recorded } from './facts.ts';
+import { type Chosen, type Held, type Ledger, newest, type Remembered, write } from './ledger.ts';
 import { perLbOf } from './money.ts';
 import type { SettingName } from './setting.ts';
+import { watched } from './watched.ts';
 
 export type Memory = ReadonlyMap<string, Ledger>;
 
 export const priceKey = (item: string): string => `price:${item}`;
 export const readyCutKey = (item: string): string => `readyCut:${item}`;
 export const creditKey = (item: string, part: string): string => `credit:${item}:${part}`;
+/** Beside the newest price of all, the newest of each supplier; of ready-cut portions, of each supplier and size. */
+export const priceBookKey = (item: string, supplier: string): string => `${priceKey(item)}\n${supplier}`;
+export const readyCutBookKey = (item: string, supplier = '', grams = ''): string =>
+  `${readyCutKey(item)}\n${supplier}\n${grams}`;
 export const tareKey = (container: string): string => `tare:${container}`;
 /** The size that portions of an item were last cut to. */
 export const sizeKey = (item: string): string => `size:${item}`;
@@ -19,16 +24,17 @@ export const settingKey = (setting: SettingName): string => `setting:${setting}`
 type Line = readonly [key: string, value: Remembered | Chosen];
 
 /** What a fact about an item leaves in the memory. */
-function remembered(fact: PlainFact, item: string | undefined): readonly Line[] {
+function remembered(fact: PlainFact, recorded: Recorded): readonly Line[] {
+  const { item } = recorded;
   switch (fact.type) {
     case 'received': {
       const amount = fact.perLb ?? (fact.cost === undefined ? undefined : perLbOf(fact.cost, fact.grams));
-      return amount === undefined ? [] : [[priceKey(fact.item), { amount }]];
+      return amount === undefined ? [] : priceLines(fact.item, { amount, supplier: fact.supplier });
     }
     case 'priced':
-      return [[priceKey(fact.item), { amount: fact.perLb }]];
+      return priceLines(fact.item, { amount: fact.perLb, supplier: fact.supplier, from: fact.from });
     case 'readyCutPriced':
-      return [[readyCutKey(fact.item), { amount: fact.perLb, each: fact.each, eachGrams: fact.eachGrams }]];
+      return readyCutLines(fact);
     case 'credited':
       return [[creditKey(fact.item, fact.part), { amount: fact.perLb }]];
     case 'weighed':
@@ -38,13 +44,19 @@ function remembered(fact: PlainFact, item: string | undefined): readonly Line[] 
     case 'tared':
       return [[tareKey(fact.container), { amount: fact.grams }]];
     case 'labored':
-      return fact.ratePerHour === undefined ? [] : [[LABOR_RATE_KEY, { amount: fact.ratePerHour }]];
+      return fact.ratePerHour === undefined
+        ? []
+        : [[LABOR_RATE_KEY, { amount: fact.ratePerHour, from: fact.from }]];
     case 'portioned':
       return fact.eachGrams === undefined || item === undefined
         ? []
         : [[sizeKey(item), { amount: fact.eachGrams }]];
     case 'chosen':
       return [[settingKey(fact.setting), { text: fact.value }]];
+    case 'temperatureRead':
+    case 'coolingBegun':
+    case 'cleaned':
+      return watched(fact, recorded);
     case 'listed':
     case 'packed':
     case 'removed':
@@ -53,22 +65,58 @@ function remembered(fact: PlainFact, item: string | undefined): readonly Line[] 
     case 'closed':
     case 'dropped':
     case 'undone':
+    case 'ground':
+    case 'sourced':
+    case 'carriedOver':
+    case 'batchBegun':
+    case 'thermometerChecked':
+    case 'lotEnded':
       return [];
   }
+}
+
+function priceLines(item: string, value: Remembered): readonly Line[] {
+  const all: Line = [priceKey(item), value];
+  return value.supplier === undefined ? [all] : [all, [priceBookKey(item, value.supplier), value]];
+}
+
+function readyCutLines({
+  item,
+  perLb,
+  each,
+  eachGrams,
+  supplier,
+}: FactOf<'readyCutPriced'>): readonly Line[] {
+  const value = { amount: perLb, each, eachGrams, supplier };
+  const all: Line = [readyCutKey(item), value];
+  if (supplier === undefined && eachGrams === undefined) return [all];
+  return [all, [readyCutBookKey(item, supplier, eachGrams?.toString()), value]];
 }
 
 /** The memory after one more fact; the same object where the fact leaves nothing. */
 export function remember(memory: Memory, recorded: Recorded): Memory {
   const { fact } = recorded;
   if (fact.type === 'undone') return cover(memory, recorded, fact.target);
-  if (fact.type !== 'corrected') return writeLines(memory, recorded, remembered(fact, recorded.item));
-  return writeLines(cover(memory, recorded, fact.target), recorded, remembered(fact.by, recorded.item));
+  if (fact.type !== 'corrected') return writeLines(memory, recorded, remembered(fact, recorded));
+  return writeLines(cover(memory, recorded, fact.target), recorded, remembered(fact.by, recorded));
 }
 
-/** The amount that holds for a key, and when it was said. */
-export function recall(memory: Memory, key: string): { value: Remembered; at: string } | undefined {
-  const found = newest(memory.get(key) ?? []);
-  return found !== undefined && 'amount' in found.value ? { value: found.value, at: found.at } : undefined;
+export interface Recalled {
+  readonly value: Remembered;
+  readonly at: string;
+}
+
+/** The amount that holds for a key, and since when; what has a date of its own only with the time of asking. */
+export const recall = (memory: Memory, key: string, now?: string): Recalled | undefined =>
+  amountOf(newest(memory.get(key) ?? [], now));
+
+const amountOf = (held: Held | undefined): Recalled | undefined =>
+  held !== undefined && 'amount' in held.value ? { value: held.value, at: held.at } : undefined;
+
+/** What holds of each key that begins alike: an item's prices by supplier, its ready-cut prices by supplier and size. */
+export function recallAll(memory: Memory, begins: string, now: string): readonly Recalled[] {
+  const keys = [...memory.keys()].filter((key) => key.startsWith(begins)).sort();
+  return keys.flatMap((key) => recall(memory, key, now) ?? []);
 }
 
 /** What a setting was set to by word, where it was. */

@@ -15,6 +15,8 @@ export interface Pool extends Sums {
   readonly squaredYields: Decimal;
   /** UTC instant at which the newest of them was closed. Taking a test out leaves it. */
   readonly newestClosedAt?: string;
+  /** And the first; absent in a pool of before this was kept, until the read models are made anew. */
+  readonly oldestClosedAt?: string;
 }
 
 export const EMPTY_POOL: Pool = {
@@ -57,6 +59,7 @@ export function contribution(test: Test, settings: CostSettings): Pool | undefin
     ...mapSums((key) => roundTo(exact[key], SUM_PLACES[key])),
     tests: 1,
     newestClosedAt: test.closedAt,
+    oldestClosedAt: test.closedAt,
   };
 }
 
@@ -67,15 +70,24 @@ export function withTest(pool: Pool, added: Pool): Pool {
     ...mapSums((key) => pool[key].plus(added[key])),
     tests: pool.tests + added.tests,
     newestClosedAt: closed.at(-1),
+    oldestClosedAt: oldestOf(pool, added),
   };
 }
 
-/** The pool without what a test brought to it: exactly as if it had never been added, but for `newestClosedAt`. */
+/** Of a pool that does not know its first, nobody knows it. */
+function oldestOf(pool: Pool, { oldestClosedAt: added }: Pool): string | undefined {
+  const known = pool.oldestClosedAt;
+  if (pool.tests === 0) return added;
+  return known === undefined || added === undefined || known < added ? known : added;
+}
+
+/** The pool without what a test brought to it: exactly as if it had never been added, but for the times. */
 export function withoutTest(pool: Pool, removed: Pool): Pool {
   return {
     ...mapSums((key) => pool[key].minus(removed[key])),
     tests: pool.tests - removed.tests,
     newestClosedAt: pool.newestClosedAt,
+    oldestClosedAt: pool.oldestClosedAt,
   };
 }
 
@@ -110,11 +122,12 @@ export function poolFigures(
 export type StoredPool = Readonly<Record<string, string>>;
 
 export function encodePool(pool: Pool): StoredPool {
-  const { tests, newestClosedAt } = pool;
+  const { tests, newestClosedAt, oldestClosedAt } = pool;
   return {
     ...Object.fromEntries(SUM_KEYS.map((key) => [key, pool[key].toString()])),
     tests: tests.toString(),
     ...(newestClosedAt === undefined ? {} : { newestClosedAt }),
+    ...(oldestClosedAt === undefined ? {} : { oldestClosedAt }),
   };
 }
 
@@ -122,7 +135,8 @@ export function encodePool(pool: Pool): StoredPool {
 export function decodePool(stored: StoredPool): Pool {
   const tests = Number(stored.tests);
   if (!Number.isSafeInteger(tests) || tests < 0) throw new Error('a stored pool has no number of tests');
-  return { ...mapSums((key) => decimal(stored[key] ?? '')), tests, newestClosedAt: stored.newestClosedAt };
+  const { newestClosedAt, oldestClosedAt } = stored;
+  return { ...mapSums((key) => decimal(stored[key] ?? '')), tests, newestClosedAt, oldestClosedAt };
 }
 
 type SumKey = keyof typeof SUM_PLACES;

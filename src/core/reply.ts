@@ -14,6 +14,9 @@ export type ReplyValue =
   | { readonly is: 'number'; readonly value: Decimal; readonly places: number }
   | { readonly is: 'name'; readonly name: string }
   | { readonly is: 'date'; readonly at: string }
+  /** With the time of day. */
+  | { readonly is: 'moment'; readonly at: string }
+  | { readonly is: 'temperature'; readonly degreesF: Decimal }
   /** Messages said one after the other within another one. */
   | { readonly is: 'list'; readonly of: readonly Reply[]; readonly by: 'comma' | 'space' | 'line' }
   | string
@@ -39,6 +42,8 @@ export const percent = (value: Decimal): ReplyValue => ({ is: 'percent', value }
 export const number = (value: Decimal, places: number): ReplyValue => ({ is: 'number', value, places });
 export const name = (text: string): ReplyValue => ({ is: 'name', name: text });
 export const date = (at: string): ReplyValue => ({ is: 'date', at });
+export const moment = (at: string): ReplyValue => ({ is: 'moment', at });
+export const temperature = (degreesF: Decimal): ReplyValue => ({ is: 'temperature', degreesF });
 export const list = (of: readonly Reply[], by: 'comma' | 'space' | 'line' = 'comma'): ReplyValue => ({
   is: 'list',
   of,

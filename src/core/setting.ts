@@ -2,6 +2,8 @@
 // what it makes of the settings, stands in the table below and nowhere else. A setting is remembered like a price, so that it
 // can be taken back.
 import { z } from 'zod';
+import { decimal } from './decimal.ts';
+import { mayBeGroundLimit } from './heat.ts';
 import type { Settings } from './kitchen.ts';
 
 const yesOrNo = z.enum(['yes', 'no']).transform((text) => text === 'yes');
@@ -9,6 +11,11 @@ const yesOrNo = z.enum(['yes', 'no']).transform((text) => text === 'yes');
 const readers = {
   cuttersSeeCosts: yesOrNo.transform((value) => ({ cuttersSeeCosts: value })),
   laborAvoidable: yesOrNo.transform((value) => ({ laborAvoidable: value })),
+  /** °F. Never below the published minimum (see heat.ts), never above what water can have. */
+  groundCookF: z
+    .string()
+    .refine((text) => /^\d{3}(\.\d{1,2})?$/.test(text) && mayBeGroundLimit(decimal(text)))
+    .transform((text) => ({ groundCookF: decimal(text) })),
 } as const satisfies Readonly<Record<string, z.ZodType<Partial<Settings>, string>>>;
 
 export type SettingName = keyof typeof readers;

@@ -1,10 +1,12 @@
 // One cutting test as its facts tell it: what was received, weighed, portioned. No figures here (see figures.ts).
 import { type Decimal, ZERO } from './decimal.ts';
-import type { Fact, FactOf, PlainFact, Recorded, TestId } from './facts.ts';
+import type { Fact, FactOf, Recorded, TestId } from './facts.ts';
 import { portion, type Portions } from './portioning.ts';
 import type { Grams } from './quantity.ts';
+import { standingFacts } from './standing-facts.ts';
 
 export { type Batch, countOf, type Portions } from './portioning.ts';
+export { standingFacts, undoneEntries } from './standing-facts.ts';
 
 export interface Received {
   readonly grams: Grams;
@@ -69,37 +71,6 @@ export function foldTest(facts: readonly Recorded[]): Test {
   return { ...(opened ? test : { ...test, status: 'dropped' as const }), facts };
 }
 
-/** Entries that are void: undone by an entry that itself is not undone. Read from the newest to the oldest. */
-export function undoneEntries(facts: readonly Recorded[]): ReadonlySet<string> {
-  const undone = new Set<string>();
-  for (let at = facts.length - 1; at >= 0; at -= 1) {
-    const recorded = facts[at];
-    if (recorded?.fact.type === 'undone' && !undone.has(recorded.entry)) undone.add(recorded.fact.target);
-  }
-  return undone;
-}
-
-interface Standing {
-  readonly recorded: Recorded;
-  readonly fact: PlainFact;
-}
-
-/** The facts that hold, in the order of the log, each with its newest correction in its place. */
-export function standingFacts(facts: readonly Recorded[]): readonly Standing[] {
-  const undone = undoneEntries(facts);
-  const corrections = new Map<string, PlainFact>();
-  for (const { entry, fact } of facts)
-    if (fact.type === 'corrected' && !undone.has(entry))
-      corrections.set(`${fact.target} ${fact.by.type}`, fact.by);
-  const standing: Standing[] = [];
-  for (const recorded of facts) {
-    const { fact } = recorded;
-    if (undone.has(recorded.entry) || fact.type === 'corrected') continue;
-    standing.push({ recorded, fact: corrections.get(`${recorded.entry} ${fact.type}`) ?? fact });
-  }
-  return standing;
-}
-
 function openingOf(facts: readonly Recorded[]): FactOf<'received'> | undefined {
   const fact = facts[0]?.fact;
   return fact?.type === 'received' ? fact : undefined;
@@ -145,7 +116,7 @@ function apply(test: Test, recorded: Recorded, fact: Fact): Test {
     case 'credited':
       return { ...test, credits: creditsWith(test, fact.part, fact.perLb) };
     case 'labored': {
-      const { type: _, ...labor } = fact;
+      const { type: _, from: _from, ...labor } = fact;
       return { ...test, labor: { ...test.labor, ...labor } };
     }
     case 'packed':
@@ -164,6 +135,15 @@ function apply(test: Test, recorded: Recorded, fact: Fact): Test {
     case 'turned':
     case 'undone':
     case 'corrected':
+    case 'ground':
+    case 'sourced':
+    case 'carriedOver':
+    case 'cleaned':
+    case 'batchBegun':
+    case 'temperatureRead':
+    case 'thermometerChecked':
+    case 'coolingBegun':
+    case 'lotEnded':
       return test;
   }
 }

@@ -6,6 +6,7 @@ import type { Sums } from './costs.ts';
 import { type Decimal, ZERO } from './decimal.ts';
 import { type Figures, sumsOf } from './figures.ts';
 import { costOf, type Money, type PerLb } from './money.ts';
+import { otherLabor, type OtherLabor, withLabor } from './other-labor.ts';
 import { type Pool, poolFigures } from './pool.ts';
 
 /** What a verdict can't do without. `balance`: more was weighed than received; `tests`: no closed test of the item. */
@@ -28,6 +29,8 @@ export interface Verdict extends Break {
   readonly leftOut: readonly CostKind[];
   /** A portion of target size at the ready-cut price − the mean portion as cut, where both sizes are known. */
   readonly savingPerPortion?: Money;
+  /** What the answer would be if labour counted the other way; absent where it would be the same. */
+  readonly otherLabor?: OtherLabor;
   /** The portions as cut are so far off target that the answer per portion is the opposite one. */
   readonly portionContradicts: boolean;
 }
@@ -70,10 +73,13 @@ export interface ItemQuestion {
   /** The purchase price to judge at. */
   readonly pricePerLb?: PerLb;
   readonly readyCutPerLb?: PerLb;
+  /** As the kitchen sees it now, whatever it was when the tests were closed; left out, as it was then. */
+  readonly laborAvoidable?: boolean;
 }
 
 /** The verdict of an item, by its pooled closed tests at one purchase price; credits, labour and packing held as they were. */
-export function itemVerdict({ pool, pricePerLb, readyCutPerLb }: ItemQuestion): Verdict {
+export function itemVerdict({ pool: all, pricePerLb, readyCutPerLb, laborAvoidable }: ItemQuestion): Verdict {
+  const pool = laborAvoidable === undefined ? all : withLabor(all, laborAvoidable);
   const pooled = poolFigures(pool, { pricePerLb });
   const sums = pooled && pool;
   const purchaseCost = pricePerLb && costOf(pool.receivedGrams, pricePerLb);
@@ -97,7 +103,7 @@ interface Case {
   readonly gaps: readonly VerdictGap[];
 }
 
-type Judgement = Pick<Verdict, 'choice' | 'missing' | 'readyCutPerLb' | 'yieldPct'> & Break;
+type Judgement = Pick<Verdict, 'choice' | 'missing' | 'readyCutPerLb' | 'yieldPct' | 'otherLabor'> & Break;
 
 function judge({ sums, yieldPct, pool, gaps, ...said }: Case): Judgement {
   const readyCutPerLb = aboveZero(said.readyCutPerLb);
@@ -106,7 +112,10 @@ function judge({ sums, yieldPct, pool, gaps, ...said }: Case): Judgement {
   const missing: VerdictGap[] = [...gaps];
   if (purchaseCost === undefined) missing.unshift('price');
   if (readyCutPerLb === undefined) missing.unshift('readyCut');
-  return { ...points, readyCutPerLb, yieldPct, missing, choice: choose(points, yieldPct, pool) };
+  const choice = choose(points, yieldPct, pool);
+  const offer = sums && { sums, purchaseCost, readyCutPerLb };
+  const other = offer && otherLabor({ offer, yieldPct, pool }, choice);
+  return { ...points, readyCutPerLb, yieldPct, missing, choice, otherLabor: other };
 }
 
 const aboveZero = (figure: Decimal | undefined): Decimal | undefined =>

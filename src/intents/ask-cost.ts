@@ -7,6 +7,7 @@ import { sumsOf } from '../core/figures.ts';
 import { costOf } from '../core/money.ts';
 import { poolFigures } from '../core/pool.ts';
 import { date, name, percent, price, type Reply, say, sayCost } from '../core/reply.ts';
+import { usableCostInterval } from '../core/sureness.ts';
 import { figuresOf, line, provisionalLines } from './card.ts';
 import { answered, type Decision, type Intent, refused, type Scene } from './intent.ts';
 import { openTestFor, withItem } from './route.ts';
@@ -18,7 +19,7 @@ export const askCost: Intent<'askCost'> = {
 };
 
 function costOfItem(scene: Scene, item: string, at: Decimal | undefined): Decision {
-  const known = priceOf(scene.kitchen, item);
+  const known = priceOf(scene.kitchen, item, scene.at);
   const pricePerLb = at ?? known?.perLb;
   const pool = poolOf(scene.kitchen, item);
   const pooled = poolFigures(pool, { pricePerLb });
@@ -27,7 +28,10 @@ function costOfItem(scene: Scene, item: string, at: Decimal | undefined): Decisi
     return answered(line(say('no-price', { item: name(item) }), say('yield-pooled', { share: percent(pooled.yieldPct), tests: pooled.tests })));
   const args = { item: name(item), cost: price(pooled.costs.usableCostPerLb), price: price(pricePerLb) };
   const behind: Reply[] = [say('yield-pooled', { share: percent(pooled.yieldPct), tests: pooled.tests })];
+  const sure = usableCostInterval(pool, pricePerLb);
+  if (sure !== undefined) behind.push(sayCost('cost-interval', { low: price(sure.low), high: price(sure.high) }));
   if (at === undefined && known !== undefined) behind.push(say('price-of', { date: date(known.at) }));
+  if (at === undefined && known?.supplier !== undefined) behind.push(sayCost('from-supplier', { supplier: known.supplier }));
   if (pool.newestClosedAt !== undefined) behind.push(say('newest-test', { date: date(pool.newestClosedAt) }));
   const loaded = pooled.costs.loadedCostPerLb.eq(pooled.costs.usableCostPerLb) ? [] : [sayCost('loaded-cost', { what: loadedWith(pool), cost: price(pooled.costs.loadedCostPerLb) })];
   const whatIf = at === undefined ? [] : [say('nothing-changed')];

@@ -32,7 +32,7 @@ function portionOf(scene: Scene, item: string): { each: Grams; cost: Money } | u
   const test = openTestFor(scene, item);
   const open = test?.item === item ? figuresOf(scene, test) : undefined;
   const each = sizeOf(scene.kitchen, item) ?? open?.portions?.meanGrams;
-  const pooled = poolFigures(poolOf(scene.kitchen, item), { pricePerLb: priceOf(scene.kitchen, item)?.perLb });
+  const pooled = poolFigures(poolOf(scene.kitchen, item), { pricePerLb: priceOf(scene.kitchen, item, scene.at)?.perLb });
   const perLb = pooled?.costs?.loadedCostPerLb ?? open?.costs?.loadedCostPerLb;
   return perLb === undefined || each === undefined ? undefined : { each, cost: costOf(each, perLb) };
 }

@@ -20,13 +20,15 @@ import { respondPrice } from './price.ts';
 import { far } from './receive.ts';
 import { costLines } from './result.ts';
 import { testVerdictLines, verdictLines } from './verdict-lines.ts';
+import { judgedAnew, readingResponse } from './reading.ts';
+import { checkWords } from './thermometer.ts';
 import { respond as respondWeigh } from './weigh.ts';
 
 type Correct = EntryOf<'correct'>;
 
 /** Puts the said fields into the fact, unless what comes out would be asked about. */
 export function applyCorrection(scene: Scene, entry: Correct, target: Correctable): Decision {
-  const by = changed(target.fact, entry);
+  const by = changed(scene, target.fact, entry);
   if (by === undefined) return refused(say('nothing-to-correct'));
   if (toPlainJson(by) === toPlainJson(target.fact)) {
     const there = list(factWords({ fact: by, item: target.item }));
@@ -37,14 +39,14 @@ export function applyCorrection(scene: Scene, entry: Correct, target: Correctabl
 }
 
 /** Records that the fact holds in the place of the target's. */
-export function recordCorrection({ target, fact, test, item }: Correctable): Decision {
+export function recordCorrection({ target, fact, test, lot, item }: Correctable): Decision {
   const about = fact.type === 'received' || fact.type === 'priced' || fact.type === 'readyCutPriced' ? fact.item : item;
-  return recorded([{ test, item: about, fact: { type: 'corrected', target, by: fact } }], (now) => respond(now, { target, fact, test, item: about, saidIn: target }));
+  return recorded([{ test, lot, item: about, fact: { type: 'corrected', target, by: fact } }], (now) => respond(now, { target, fact, test, lot, item: about, saidIn: target }));
 }
 
 /** The fact with the said fields; undefined where it has none of them. */
-function changed(fact: PlainFact, entry: Correct): PlainFact | undefined {
-  const { weight: grams, price, cost, pieces, credit, count, each, minutes, rate, costEach, priceEach } = entry;
+function changed(scene: Scene, fact: PlainFact, entry: Correct): PlainFact | undefined {
+  const { weight: grams, price, cost, pieces, credit, count, each, minutes, rate, costEach, priceEach, degrees } = entry;
   switch (fact.type) {
     case 'received':
       return { ...fact, grams: grams ?? fact.grams, pieces: pieces ?? fact.pieces, ...priceOf(fact, price, cost) };
@@ -57,7 +59,8 @@ function changed(fact: PlainFact, entry: Correct): PlainFact | undefined {
     case 'readyCutPriced': {
       const byPortion = priceEach ?? costEach;
       if (byPortion !== undefined && fact.eachGrams !== undefined) return { ...fact, each: byPortion, perLb: perLbOf(byPortion, fact.eachGrams) };
-      return price && { type: fact.type, item: fact.item, perLb: price };
+      if (price === undefined) return undefined;
+      return fact.each === undefined ? { ...fact, perLb: price } : { type: fact.type, item: fact.item, supplier: fact.supplier, perLb: price };
     }
     case 'credited':
       return credit && { ...fact, perLb: credit };
@@ -67,7 +70,19 @@ function changed(fact: PlainFact, entry: Correct): PlainFact | undefined {
       return costEach && { ...fact, costEach };
     case 'tared':
       return grams && { ...fact, grams };
+    case 'ground':
+      return grams && { ...fact, grams };
+    case 'temperatureRead':
+      return degrees && judgedAnew(scene, fact, degrees);
+    case 'thermometerChecked':
+      return degrees && { ...fact, degreesF: degrees };
     case 'listed':
+    case 'sourced':
+    case 'carriedOver':
+    case 'cleaned':
+    case 'batchBegun':
+    case 'coolingBegun':
+    case 'lotEnded':
     case 'removed':
     case 'noted':
     case 'turned':
@@ -120,7 +135,9 @@ function shorterThanList(scene: Scene, { count, each }: Correct, { fact, test: i
   return besideList(scene, test, { kind: 'portions', count, each, test: test.id });
 }
 
-function respond(scene: Scene, { fact, test: id, item }: Correctable): Response {
+function respond(scene: Scene, { target, fact, test: id, lot, item }: Correctable): Response {
+  if (fact.type === 'temperatureRead') return readingResponse(scene, { fact, lot, entry: target });
+  if (fact.type === 'thermometerChecked') return { say: checkWords(fact) };
   const test = id === undefined ? undefined : scene.kitchen.tests.get(id);
   const response = factResponse(scene, { fact, item, test });
   if (test?.status !== 'closed') return response;
@@ -130,7 +147,7 @@ function respond(scene: Scene, { fact, test: id, item }: Correctable): Response 
 /** As the entry itself would have been read back. */
 function factResponse(scene: Scene, { fact, item, test }: { fact: PlainFact; item?: string; test?: Test }): Response {
   const read: Response = { say: [say('corrected', { what: list(factWords({ fact, item })) })] };
-  if (fact.type === 'priced') return respondPrice(scene, { item: fact.item, price: fact.perLb }, test);
+  if (fact.type === 'priced') return respondPrice(scene, { ...fact, price: fact.perLb }, test);
   if (fact.type === 'readyCutPriced') return { say: [...read.say, ...verdictLines(scene, fact.item)] };
   if (fact.type === 'credited') return respondCredit(scene, { ...fact, credit: fact.perLb, test: test?.id });
   if (test === undefined) return read;

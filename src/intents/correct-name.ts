@@ -87,6 +87,15 @@ function entryOf(scene: Scene, target: Correctable): Entry | undefined {
       return fact.each === undefined
         ? { kind: 'readyCut', item: fact.item, price: fact.perLb }
         : { kind: 'readyCut', item: fact.item, priceEach: fact.each, each: fact.eachGrams };
+    case 'ground':
+    case 'sourced':
+    case 'carriedOver':
+    case 'cleaned':
+    case 'batchBegun':
+    case 'temperatureRead':
+    case 'thermometerChecked':
+    case 'coolingBegun':
+    case 'lotEnded':
     case 'received':
     case 'tared':
     case 'noted':

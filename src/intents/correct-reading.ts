@@ -38,6 +38,7 @@ const WORDS: Readonly<Record<Field, string>> = {
   minutes: 'minutes',
   rate: 'rate',
   costEach: 'each',
+  degrees: 'degrees',
 };
 
 function measuredAs(number: BareNumber, field: Field): Correct[Field] {
@@ -59,6 +60,8 @@ function measuredAs(number: BareNumber, field: Field): Correct[Field] {
       return number.each;
     case 'minutes':
       return number.minutes;
+    case 'degrees':
+      return number.degrees;
   }
 }
 
@@ -78,11 +81,11 @@ function asItWas({ kitchen }: Scene, { target, fact, test: id }: Correctable): P
 }
 
 /** The default credit of a part, and the rate known before, come into an entry that did not say them. */
-function isFilledIn({ kitchen }: Scene, { fact, item, test: id }: Correctable, field: Field): boolean {
+function isFilledIn({ kitchen, at }: Scene, { fact, item, test: id }: Correctable, field: Field): boolean {
   if (fact.type === 'weighed' && field === 'credit')
     return item !== undefined && creditOf(kitchen, item, fact.part)?.eq(fact.creditPerLb ?? -1) === true;
   if (fact.type !== 'labored' || field !== 'rate' || fact.minutes === undefined) return false;
-  const known = (id === undefined ? undefined : kitchen.tests.get(id)?.labor.ratePerHour) ?? laborRateOf(kitchen);
+  const known = (id === undefined ? undefined : kitchen.tests.get(id)?.labor.ratePerHour) ?? laborRateOf(kitchen, at);
   return known?.eq(fact.ratePerHour ?? -1) === true;
 }
 
@@ -110,8 +113,18 @@ function fieldValues(fact: PlainFact): readonly (readonly [Field, unknown])[] {
     case 'packed':
       return [['costEach', fact.costEach]];
     case 'tared':
+    case 'ground':
       return [['weight', fact.grams]];
+    case 'temperatureRead':
+    case 'thermometerChecked':
+      return [['degrees', fact.degreesF]];
     case 'listed':
+    case 'sourced':
+    case 'carriedOver':
+    case 'cleaned':
+    case 'batchBegun':
+    case 'coolingBegun':
+    case 'lotEnded':
     case 'removed':
     case 'noted':
     case 'turned':

@@ -1,14 +1,15 @@
 // Which fact a correction is about.
 import type { EntryOf } from '../core/entry.ts';
-import type { PlainFact, Recorded, TestId } from '../core/facts.ts';
+import type { LotId, PlainFact, Recorded, TestId } from '../core/facts.ts';
 import { standingFacts, type Test } from '../core/test.ts';
-import type { Scene } from './intent.ts';
+import { aboutOf, type Scene } from './intent.ts';
 
 /** A fact that can be corrected: the entry that it came from, and how it stands now. */
 export interface Correctable {
   readonly target: string;
   readonly fact: PlainFact;
   readonly test?: TestId;
+  readonly lot?: LotId;
   readonly item?: string;
   /** The entry that made it so: the first one, or a correction of it. */
   readonly saidIn: string;
@@ -25,7 +26,8 @@ export type Field =
   | 'pieces'
   | 'minutes'
   | 'rate'
-  | 'costEach';
+  | 'costEach'
+  | 'degrees';
 
 /** What each fact can be corrected in. */
 export function fieldsOf(type: PlainFact['type']): readonly Field[] {
@@ -47,8 +49,18 @@ export function fieldsOf(type: PlainFact['type']): readonly Field[] {
     case 'packed':
       return ['costEach'];
     case 'tared':
+    case 'ground':
       return ['weight'];
+    case 'temperatureRead':
+    case 'thermometerChecked':
+      return ['degrees'];
     case 'listed':
+    case 'sourced':
+    case 'carriedOver':
+    case 'cleaned':
+    case 'batchBegun':
+    case 'coolingBegun':
+    case 'lotEnded':
     case 'removed':
     case 'noted':
     case 'turned':
@@ -65,7 +77,7 @@ export const saidFields = (entry: EntryOf<'correct'>): readonly Field[] =>
   ALL_FIELDS.filter((field) => entry[field] !== undefined);
 
 const ALL_FIELDS: readonly Field[] = [
-  'weight', 'price', 'cost', 'credit', 'priceEach', 'count', 'each', 'pieces', 'minutes', 'rate', 'costEach',
+  'weight', 'price', 'cost', 'credit', 'priceEach', 'count', 'each', 'pieces', 'minutes', 'rate', 'costEach', 'degrees',
 ]; // prettier-ignore
 
 /** Whether the fact has all that the correction says. */
@@ -96,12 +108,12 @@ function ownNewest(scene: Scene, fits: (fact: PlainFact) => boolean, depth: numb
 }
 
 /** The fact as it stands now; undefined where another entry has taken its place. */
-function correctable(scene: Scene, { entry, fact: any, test: id, item }: Recorded): Correctable | undefined {
+function correctable(scene: Scene, { entry, fact: any, test: id, lot, item }: Recorded): Correctable | undefined {
   const [target, fact] = any.type === 'corrected' ? [any.target, any.by] : [entry, any];
-  const test = id === undefined ? undefined : scene.kitchen.tests.get(id);
-  if (test === undefined) return { target, fact, test: id, item, saidIn: entry };
-  const now = standingFacts(test.facts).find((each) => each.recorded.entry === target && each.fact.type === fact.type);
-  return now && { target, fact: now.fact, test: id, item, saidIn: entry };
+  const of = aboutOf(scene, { test: id, lot });
+  if (of === undefined) return { target, fact, test: id, lot, item, saidIn: entry };
+  const now = standingFacts(of.facts).find((each) => each.recorded.entry === target && each.fact.type === fact.type);
+  return now && { target, fact: now.fact, test: id, lot, item, saidIn: entry };
 }
 
 /** The newest standing fact of a type in a test, whoever said it. */

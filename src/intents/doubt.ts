@@ -14,9 +14,9 @@ export const isHeardAsk = ({ id }: Reply): boolean => id === HEARD;
 const FAR = decimal('1.4');
 
 /** A price that is far from the one before is as likely another number: "eighty oh five" for "eight oh five". */
-export function isStartling({ kitchen }: Scene, entry: Entry): boolean {
+export function isStartling({ kitchen, at }: Scene, entry: Entry): boolean {
   if ((entry.kind !== 'receive' && entry.kind !== 'price') || entry.item === undefined) return false;
-  const known = priceOf(kitchen, entry.item)?.perLb;
+  const known = priceOf(kitchen, entry.item, at)?.perLb;
   const cost = entry.kind === 'receive' && entry.cost !== undefined ? perLbOf(entry.cost, entry.weight) : undefined;
   const price = entry.price ?? cost;
   if (known === undefined || price === undefined) return false;

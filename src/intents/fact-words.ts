@@ -14,6 +14,7 @@ import {
   weight,
 } from '../core/reply.ts';
 import { readyCutWords } from './ready-cut.ts';
+import { safetyWords } from './safety-words.ts';
 import { settingWords } from './setting.ts';
 
 /** The words of what an entry recorded; of a correction, what it put in the place of the original. */
@@ -43,6 +44,16 @@ export function factWords({ fact: any, item }: Pick<Recorded, 'fact' | 'item'>):
     case 'turned':
     case 'undone':
       return [];
+    case 'ground':
+    case 'sourced':
+    case 'carriedOver':
+    case 'cleaned':
+    case 'batchBegun':
+    case 'temperatureRead':
+    case 'thermometerChecked':
+    case 'coolingBegun':
+    case 'lotEnded':
+      return [safetyWords(fact)];
     case 'priced':
     case 'readyCutPriced':
     case 'credited':

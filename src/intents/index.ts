@@ -3,18 +3,25 @@ import type { Entry, Kind } from '../core/entry.ts';
 import { amount, choice, help, name, no, yes } from './answers.ts';
 import { askCost } from './ask-cost.ts';
 import { askHistory } from './ask-history.ts';
+import { askGrindLog } from './ask-grind-log.ts';
 import { askMenuPrice } from './ask-menu-price.ts';
 import { askOrder } from './ask-order.ts';
 import { askPlan } from './ask-plan.ts';
+import { askPrices } from './ask-prices.ts';
+import { askTemperature } from './ask-temperature.ts';
 import { askVerdict } from './ask-verdict.ts';
 import { askYield } from './ask-yield.ts';
+import { askYieldBy } from './ask-yield-by.ts';
+import { cooling } from './cooling.ts';
 import { correct } from './correct.ts';
 import { credit } from './credit.ts';
 import { drop } from './drop.ts';
 import { finish } from './finish.ts';
+import { grind } from './grind.ts';
 import { inPlaceOf } from './instead.ts';
 import { type Becomes, type Decision, type Intent, type Scene, showing } from './intent.ts';
 import { labor } from './labor.ts';
+import { batch, carryOver, cleaned, endLot, grindSource } from './lot-facts.ts';
 import { note } from './note.ts';
 import { packing } from './packing.ts';
 import { portionWeights } from './portion-weights.ts';
@@ -27,13 +34,16 @@ import { rename } from './rename.ts';
 import { setting } from './setting.ts';
 import { status } from './status.ts';
 import { tare } from './tare.ts';
+import { temperature } from './temperature.ts';
+import { thermometer } from './thermometer.ts';
 import { undo } from './undo.ts';
 import { weigh } from './weigh.ts';
 import { say } from '../core/reply.ts';
 
 export const intents: { readonly [K in Kind]: Intent<K> } = {
   receive, weigh, portions, portionWeights, price, readyCut, credit, labor, packing, tare, finish, status, undo, yes, no, help,
-  correct, remove, drop, rename, note, setting, askCost, askYield, askHistory, askVerdict, askOrder, askPlan, askMenuPrice, name, amount, choice,
+  correct, remove, drop, rename, note, setting, askCost, askYield, askYieldBy, askPrices, askHistory, askVerdict, askOrder, askPlan, askMenuPrice, name, amount, choice,
+  grind, grindSource, carryOver, cleaned, batch, endLot, temperature, thermometer, cooling, askTemperature, askGrindLog,
 }; // prettier-ignore
 
 interface AnyIntent extends Omit<Intent<Kind>, 'decide' | 'settle'> {

@@ -1,11 +1,12 @@
 // What every intent is: the slots that its sentences fill, and what it decides in a scene. One file an intent.
 import type { Entry, EntryOf, Kind } from '../core/entry.ts';
-import type { Fact, TestId } from '../core/facts.ts';
+import type { Fact, LotId, Recorded, TestId } from '../core/facts.ts';
 import type { Kitchen } from '../core/kitchen.ts';
 import type { UsualWeights } from '../core/plausible.ts';
 import type { Question, Wanted } from '../core/question.ts';
 import type { Reply } from '../core/reply.ts';
 import type { Role } from '../core/role.ts';
+import type { Bands } from '../core/slip.ts';
 
 /** A closed test as a history shows it: plain figures by name. */
 export interface PastTest {
@@ -21,6 +22,8 @@ export interface Scene {
   /** UTC instant, ISO 8601. */
   readonly at: string;
   readonly usual: UsualWeights;
+  /** What parts usually come to, before the kitchen has tests of its own. */
+  readonly bands?: Bands;
   /** Of the speaker: what they may change. */
   readonly role: Role;
   /** Whether all who read the answer may see costs. */
@@ -34,7 +37,14 @@ export interface Scene {
 export interface NewFact {
   readonly fact: Fact;
   readonly test?: TestId;
+  readonly lot?: LotId;
   readonly item?: string;
+}
+
+/** The test or the lot that a fact is about, where it is at hand. */
+export function aboutOf({ kitchen }: Scene, { test, lot }: Pick<Recorded, 'test' | 'lot'>): { readonly facts: readonly Recorded[] } | undefined {
+  if (test !== undefined) return kitchen.tests.get(test);
+  return lot === undefined ? undefined : kitchen.lots.get(lot);
 }
 
 /** A question before it is put. */

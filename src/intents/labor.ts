@@ -2,16 +2,18 @@
 import { type Decimal, ZERO } from '../core/decimal.ts';
 import type { EntryOf } from '../core/entry.ts';
 import { laborRateOf } from '../core/kitchen.ts';
-import { number, type Reply, saidMoney, say, sayCost } from '../core/reply.ts';
+import { LABOR_RATE_KEY, recall } from '../core/memory.ts';
+import { date, number, type Reply, saidMoney, say, sayCost } from '../core/reply.ts';
 import type { Test } from '../core/test.ts';
 import { askedOf, figuresOf, line, loadedCosts, minutesWords, ofTest } from './card.ts';
 import { answered, asks, type Decision, type Intent, recorded, type Response, type Scene } from './intent.ts';
+import { laterStart } from './later.ts';
 import { openTestFor, withTest } from './route.ts';
 
 type Labor = EntryOf<'labor'>;
 
 export const labor: Intent<'labor'> = {
-  slots: ['minutes', 'rate', 'item'],
+  slots: ['minutes', 'rate', 'item', 'day'],
   decide: (scene, entry) => {
     if (entry.minutes === undefined) return rateOnly(scene, entry);
     return withTest(scene, entry, (test) => minutes(scene, test, entry));
@@ -21,10 +23,12 @@ export const labor: Intent<'labor'> = {
 /** A rate without minutes holds for the open test and for later ones. */
 function rateOnly(scene: Scene, entry: Labor): Decision {
   const { rate } = entry;
-  const test = openTestFor(scene, entry.item);
   if (rate === undefined) return { is: 'ignored' };
+  const from = laterStart(scene, entry.day);
+  if (from !== undefined) return rateFrom(scene, rate, from);
+  const test = openTestFor(scene, entry.item);
   if (test?.labor.ratePerHour?.eq(rate) === true) return answered(ofTest(scene, test, ...sameLabor(test)));
-  if (test === undefined && laborRateOf(scene.kitchen)?.eq(rate) === true) return answered(line(...rateKnown(rate)));
+  if (test === undefined && laborRateOf(scene.kitchen, scene.at)?.eq(rate) === true) return answered(line(...rateKnown(rate)));
   const doubt = test && otherRate(scene, test, entry);
   if (doubt !== undefined) return doubt;
   const fact = { type: 'labored', ratePerHour: rate } as const;
@@ -32,6 +36,14 @@ function rateOnly(scene: Scene, entry: Labor): Decision {
     const read = sayCost('labor-rate-set', { rate: saidMoney(rate) }, say('labor-rate-noted'));
     return test?.labor.minutes === undefined ? { say: [line(read)] } : respondLabor(now, test);
   });
+}
+
+/** A rate with a date is the kitchen's from then on; the open test keeps its own. */
+function rateFrom(scene: Scene, ratePerHour: Decimal, from: string): Decision {
+  const words = sayCost('labor-rate-from', { rate: saidMoney(ratePerHour), date: date(from) }, say('labor-rate-noted'));
+  const known = recall(scene.kitchen.memory, LABOR_RATE_KEY, from);
+  if (known?.at === from && known.value.amount.eq(ratePerHour)) return answered(line(words));
+  return recorded([{ fact: { type: 'labored', ratePerHour, from } }], () => ({ say: [line(words)] }));
 }
 
 function minutes(scene: Scene, test: Test, entry: Labor): Decision {
@@ -44,7 +56,7 @@ function minutes(scene: Scene, test: Test, entry: Labor): Decision {
   }
   const doubt = otherRate(scene, test, entry);
   if (doubt !== undefined) return doubt;
-  const ratePerHour = rate ?? test.labor.ratePerHour ?? laborRateOf(scene.kitchen);
+  const ratePerHour = rate ?? test.labor.ratePerHour ?? laborRateOf(scene.kitchen, scene.at);
   const fact = { type: 'labored', minutes: said, ratePerHour } as const;
   return recorded([{ fact, test: test.id, item: test.item }], (now) => respondLabor(now, test));
 }

@@ -1,13 +1,15 @@
 // "ribeye 14.2 lb at 7.40": a piece comes to the table, and its test opens.
 import type { EntryOf } from '../core/entry.ts';
-import { openTests } from '../core/kitchen.ts';
+import { openTests, priceOf } from '../core/kitchen.ts';
 import { costOf } from '../core/money.ts';
 import { isFarFromUsual } from '../core/plausible.ts';
 import { list, name, say, weight } from '../core/reply.ts';
 import type { Test } from '../core/test.ts';
 import { figuresOf, receivedLine } from './card.ts';
 import { answered, asks, confirm, type Decision, type Intent, lacking, recorded, type Scene } from './intent.ts';
+import { farPrice } from './price.ts';
 import { openTestFor } from './route.ts';
+import { turnLines } from './verdict-lines.ts';
 
 type Receive = EntryOf<'receive'>;
 
@@ -22,7 +24,7 @@ export const receive: Intent<'receive'> = {
       const there = openTestFor(scene, item);
       if (there !== undefined) return anotherOrCorrection(entry, there);
     }
-    return far(scene, entry, item) ?? openTest(scene, entry, item);
+    return far(scene, entry, item) ?? farPaid(scene, entry, item) ?? openTest(scene, entry, item);
   },
 };
 
@@ -54,11 +56,21 @@ export function far(scene: Scene, entry: Receive, item: string): Decision | unde
   return confirm(say('ask-far-from-usual', args), entry, lacking(entry, 'weight'));
 }
 
+/** A price with a lost decimal point is asked about like one that is said by itself, unless the piece was asked about already. */
+function farPaid(scene: Scene, entry: Receive, item: string): Decision | undefined {
+  const { price } = entry;
+  if (price === undefined || entry.told === true) return undefined;
+  return farPrice(scene, entry, { item, price });
+}
+
 function openTest(scene: Scene, entry: Receive, item: string): Decision {
   const { weight: grams, price: perLb, cost, pieces, supplier } = entry;
   const test = scene.kitchen.nextTest;
   return recorded([{ test, item, fact: { type: 'received', item, grams, perLb, cost, pieces, supplier } }], (now) => {
     const opened = now.kitchen.tests.get(test);
-    return { say: opened === undefined ? [] : [receivedLine(opened, figuresOf(now, opened))] };
+    if (opened === undefined) return { say: [] };
+    const figure = figuresOf(now, opened);
+    const turned = figure.pricePerLb && turnLines(now, item, { was: priceOf(scene.kitchen, item, scene.at)?.perLb, is: figure.pricePerLb });
+    return { say: [receivedLine(opened, figure), ...(turned ?? [])] };
   });
 }

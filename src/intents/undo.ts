@@ -5,14 +5,15 @@ import type { RecentEntry } from '../core/speakers.ts';
 import { standingFacts, type Test, undoneEntries } from '../core/test.ts';
 import { list, name, type Reply, say, weight } from '../core/reply.ts';
 import { figuresOf, ofTest, overweightAsk, toGo } from './card.ts';
-import { confirm, type Decision, type Intent, type NewFact, recorded, refused, type Response, type Scene } from './intent.ts';
+import { aboutOf, confirm, type Decision, type Intent, type NewFact, recorded, refused, type Response, type Scene } from './intent.ts';
 import { factWords } from './fact-words.ts';
 
 export const undo: Intent<'undo'> = {
   slots: [],
   decide: (scene, entry) => {
     const recent = scene.kitchen.speakers.get(scene.speaker)?.recent ?? [];
-    const last = recent.findLast((each) => stands(scene, each));
+    const { target } = entry;
+    const last = recent.findLast((each) => (target === undefined || each.entry === target) && stands(scene, each));
     if (last === undefined) return refused(say('nothing-to-undo'));
     return othersWroteTo(scene, entry, last.facts) ?? takeBack(scene, last);
   },
@@ -20,28 +21,30 @@ export const undo: Intent<'undo'> = {
 
 /** Whether an entry still stands: another one may have taken its place (the weight was of another part). */
 function stands(scene: Scene, { entry, facts }: RecentEntry): boolean {
-  return facts.some(({ test: id, fact }) => {
-    const test = id === undefined ? undefined : scene.kitchen.tests.get(id);
-    if (test === undefined) return true;
-    const undone = undoneEntries(test.facts);
+  return facts.some(({ test, lot, fact }) => {
+    const about = aboutOf(scene, { test, lot });
+    if (about === undefined) return true;
+    const undone = undoneEntries(about.facts);
     return !undone.has(entry) && !(fact.type === 'corrected' && undone.has(fact.target));
   });
 }
 
 /** Taking back a piece on which other people have weighed would lose their entries too: asked once. */
 function othersWroteTo(scene: Scene, entry: EntryOf<'undo'>, facts: readonly Recorded[]): Decision | undefined {
-  const opened = facts.find(({ fact }) => fact.type === 'received');
-  const test = opened?.test === undefined ? undefined : scene.kitchen.tests.get(opened.test);
-  if (test === undefined || entry.sure === true) return undefined;
-  const others = standingFacts(test.facts).filter(({ recorded: { speaker } }) => speaker !== scene.speaker);
+  const opened = facts.find(({ fact }) => fact.type === 'received' || fact.type === 'ground');
+  const about = opened && aboutOf(scene, opened);
+  if (opened === undefined || about === undefined || entry.sure === true) return undefined;
+  const others = standingFacts(about.facts).filter(({ recorded: { speaker } }) => speaker !== scene.speaker);
   if (others.length === 0) return undefined;
-  return confirm(say('ask-undo-others', { item: name(test.item), count: others.length }), entry);
+  const what = opened.lot === undefined ? say('item', { item: name(opened.item ?? '') }) : say('grind-number', { lot: opened.lot });
+  return confirm(say('ask-undo-others', { item: list([what]), count: others.length }), entry);
 }
 
 function takeBack(scene: Scene, { entry: target, facts }: RecentEntry): Decision {
   const tests = [...new Set(facts.map((each) => each.test))];
   const undone: NewFact[] = tests.map((test) => ({
     test,
+    lot: facts.find((each) => each.test === test)?.lot,
     item: facts.find((each) => each.test === test)?.item,
     fact: { type: 'undone', target, bare: true },
   }));
@@ -51,8 +54,8 @@ function takeBack(scene: Scene, { entry: target, facts }: RecentEntry): Decision
 
 /** The fact with what others have corrected in it since. */
 function asItStands(scene: Scene, recorded: Recorded): Pick<Recorded, 'fact' | 'item'> {
-  const test = recorded.test === undefined ? undefined : scene.kitchen.tests.get(recorded.test);
-  const fact = test && standingFacts(test.facts).find((each) => isSameFact(each.recorded, recorded))?.fact;
+  const about = aboutOf(scene, recorded);
+  const fact = about && standingFacts(about.facts).find((each) => isSameFact(each.recorded, recorded))?.fact;
   return { item: recorded.item, fact: fact ?? recorded.fact };
 }
 

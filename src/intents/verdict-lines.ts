@@ -1,7 +1,9 @@
 // Cut or buy, in words: what is cheaper and by how much, how sure, what was counted, and what would turn it.
 import { decimal, type Decimal } from '../core/decimal.ts';
-import { poolOf, priceOf, readyCutOf } from '../core/kitchen.ts';
-import { list, money, name, percent, price, type Reply, say, sayCost } from '../core/reply.ts';
+import { poolOf, priceOf, readyCutOf, sizeOf } from '../core/kitchen.ts';
+import { costOf } from '../core/money.ts';
+import { date, list, money, name, number, percent, price, type Reply, say, sayCost, size } from '../core/reply.ts';
+import { testsPerWeek } from '../core/sureness.ts';
 import type { Test } from '../core/test.ts';
 import { itemVerdict, testVerdict, type Verdict } from '../core/verdict.ts';
 import { figuresOf } from './card.ts';
@@ -13,18 +15,46 @@ export function verdictLines(scene: Scene, item: string, at?: Decimal): readonly
   const test = newest(scene, (each) => each.item === item && each.status !== 'dropped');
   const pool = poolOf(scene.kitchen, item);
   if (pool.tests === 0) return at === undefined && test !== undefined ? testVerdictLines(scene, test) : [sayCost('verdict-no-tests', { item: name(item) })];
-  const pricePerLb = at ?? priceOf(scene.kitchen, item)?.perLb;
-  const verdict = itemVerdict({ pool, pricePerLb, readyCutPerLb: readyCutOf(scene.kitchen, item)?.perLb });
-  return words(verdict, item);
+  const pricePerLb = at ?? priceOf(scene.kitchen, item, scene.at)?.perLb;
+  const verdict = verdictAt(scene, item, pricePerLb);
+  return words(verdict, item, savingLines(scene, item, verdict));
+}
+
+/** The verdict of all closed tests of an item at a price. */
+function verdictAt({ kitchen }: Scene, item: string, pricePerLb: Decimal | undefined): Verdict {
+  const { laborAvoidable } = kitchen.settings;
+  return itemVerdict({ pool: poolOf(kitchen, item), pricePerLb, readyCutPerLb: readyCutOf(kitchen, item)?.perLb, laborAvoidable });
+}
+
+/** Where a new price turns the answer of the closed tests: what it is now. */
+export function turnLines(scene: Scene, item: string, { was, is, from }: { was: Decimal | undefined; is: Decimal; from?: string }): readonly Reply[] {
+  const before = verdictAt(scene, item, was);
+  const { choice, savingPerLb } = verdictAt(scene, item, is);
+  if (before.choice === 'unknown' || choice === before.choice || savingPerLb === undefined) return [];
+  const args = { choice, item: name(item), saving: price(savingPerLb.abs()) };
+  return [from === undefined ? sayCost('verdict-turns', args) : sayCost('verdict-turns-from', { ...args, date: date(from) })];
+}
+
+/** What the saving comes to for a portion of the size last cut, for a test, and for a week of them as logged. */
+function savingLines({ kitchen }: Scene, item: string, { savingPerLb }: Verdict): readonly Reply[] {
+  const pool = poolOf(kitchen, item);
+  if (savingPerLb === undefined || savingPerLb.isZero() || pool.tests < 2) return [];
+  const each = sizeOf(kitchen, item);
+  const ofTest = costOf(pool.portionGrams, savingPerLb).div(pool.tests);
+  const weekly = testsPerWeek(pool);
+  const parts = [sayCost('saving-test', { saving: money(ofTest.abs()) })];
+  if (each !== undefined) parts.unshift(sayCost('saving-portion', { size: size(each), saving: money(costOf(each, savingPerLb).abs()) }));
+  if (weekly !== undefined) parts.push(sayCost('saving-week', { saving: money(ofTest.times(weekly).abs()), tests: number(weekly, 1) }));
+  return [sayCost(savingPerLb.isNegative() ? 'saving-buy' : 'saving-cut', { parts: list(parts) })];
 }
 
 export function testVerdictLines(scene: Scene, test: Test): readonly Reply[] {
   const readyCutPerLb = readyCutOf(scene.kitchen, test.item)?.perLb;
   const verdict = testVerdict({ figures: figuresOf(scene, test), readyCutPerLb, pool: poolOf(scene.kitchen, test.item) });
-  return words(verdict, test.item);
+  return words(verdict, test.item, []);
 }
 
-function words(verdict: Verdict, item: string): readonly Reply[] {
+function words(verdict: Verdict, item: string, savings: readonly Reply[]): readonly Reply[] {
   const { choice, savingPerLb, readyCutPerLb, breakEvenReadyCutPerLb: cost } = verdict;
   if (choice === 'unknown' || savingPerLb === undefined || readyCutPerLb === undefined || cost === undefined) {
     const missing = verdict.missing.map((gap) => say(`missing-${gap}`));
@@ -35,6 +65,8 @@ function words(verdict: Verdict, item: string): readonly Reply[] {
   return [
     sayCost(choice === 'close' ? cheaper : choice === 'cut' ? 'verdict-cut' : 'verdict-buy', args),
     ...(verdict.portionContradicts && verdict.savingPerPortion !== undefined ? [contradiction(verdict.savingPerPortion)] : []),
+    ...savings,
+    ...otherLaborLines(verdict),
     ...turningPoints(verdict),
     say('line', { of: list([...sureness(verdict), ...inventory(verdict)], 'space') }),
   ];
@@ -42,6 +74,13 @@ function words(verdict: Verdict, item: string): readonly Reply[] {
 
 const contradiction = (saving: Decimal): Reply =>
   sayCost(saving.isNegative() ? 'verdict-portion-buy' : 'verdict-portion-cut', { saving: money(saving.abs()) });
+
+/** The answer with labour counted the other way, where that is another one. */
+function otherLaborLines({ otherLabor: other }: Verdict): readonly Reply[] {
+  if (other === undefined) return [];
+  const args = { choice: other.choice, by: other.savingPerLb.isNegative() ? 'buy' : 'cut', saving: price(other.savingPerLb.abs()) };
+  return [sayCost(other.isCounted ? 'with-labor-counted' : 'with-labor-fixed', args)];
+}
 
 function turningPoints({ breakEvenPricePerLb, breakEvenReadyCutPerLb, breakEvenYieldPct, yieldPct }: Verdict): readonly Reply[] {
   const points: Reply[] = [];

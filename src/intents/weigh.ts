@@ -3,8 +3,10 @@ import { decimal, type Decimal } from '../core/decimal.ts';
 import type { EntryOf } from '../core/entry.ts';
 import { creditOf, tareOf } from '../core/kitchen.ts';
 import { OVERWEIGHT_TOLERANCE } from '../core/figures.ts';
+import { partPoolOf } from '../core/pools.ts';
 import type { Grams } from '../core/quantity.ts';
 import { list, name, percent, say, weight } from '../core/reply.ts';
+import { slipOf } from '../core/slip.ts';
 import { creditIn, type Part, type Test } from '../core/test.ts';
 import { askedOf, figuresOf, leftOf, ofTest, overweightAsk, toGo, worth } from './card.ts';
 import {
@@ -59,7 +61,7 @@ function decideNet(scene: Scene, test: Test, { entry, net, learned }: Net): Deci
   if (entry.mode === 'set' && before?.grams.eq(net) === true && sameCredit(test, entry))
     return repeated(scene, test, before);
   const said = { entry, before, net };
-  const doubt = implausible(scene, test, said) ?? addOrReplace(scene, test, said);
+  const doubt = implausible(scene, test, said) ?? addOrReplace(scene, test, said) ?? slip(scene, test, said);
   if (doubt !== undefined) return doubt;
   const known = creditIn(test, entry.part) !== undefined;
   const creditPerLb = entry.credit ?? (known ? undefined : creditOf(scene.kitchen, test.item, entry.part));
@@ -100,8 +102,29 @@ function implausible(scene: Scene, test: Test, { entry, before, net }: Against):
   if (after.gt(grams.plus(OVERWEIGHT_TOLERANCE)))
     return asks(askedOf(scene, test, say(adds ? 'ask-heavier-with-added' : 'ask-heavier-than-piece', args)), { wants });
   if (after.gt(grams.times(HALF)) && entry.sure !== true)
-    return confirm(askedOf(scene, test, say(adds ? 'ask-over-half-with-added' : 'ask-over-half', args)), entry, wants);
+    return slip(scene, test, { entry, before, net }) ?? confirm(askedOf(scene, test, say(adds ? 'ask-over-half-with-added' : 'ask-over-half', args)), entry, wants);
   return undefined;
+}
+
+/**
+ * A weight far outside what the part usually comes to, where a moved decimal point explains it. Only the first weighing of a
+ * part is asked about: a second one has its own question, and none is asked two.
+ */
+function slip(scene: Scene, test: Test, { entry, before, net }: Against): Decision | undefined {
+  if (before !== undefined || entry.sure === true || entry.told === true || entry.mode === 'add' || entry.container !== undefined) return undefined;
+  const { part } = entry;
+  const history = partPoolOf(scene.kitchen, test.item, part);
+  const { grams: receivedGrams } = test.received;
+  const found = slipOf({ grams: net, receivedGrams, history, band: scene.bands?.get(part) });
+  if (found === undefined) return undefined;
+  const args = {
+    part: name(part),
+    weight: weight(net),
+    share: percent(net.div(receivedGrams).times(100)),
+    usual: percent(found.usualPct),
+    meant: weight(found.grams),
+  };
+  return confirm(askedOf(scene, test, say('ask-slip', args)), entry, lacking(entry, 'weight'));
 }
 
 /** A second, different amount for a part: on top, or in its place? */

@@ -1,10 +1,11 @@
 // Numbers by themselves: what they measure shows only in what they answer or correct.
-import { decimal } from '../core/decimal.ts';
+import { decimal, type Decimal } from '../core/decimal.ts';
 import type { BareNumber } from '../core/entry.ts';
 import { perLbFrom } from '../core/money.ts';
 import { portionUnit } from '../core/quantity.ts';
 import { wholes } from './cardinal.ts';
 import { prices } from './price.ts';
+import type { DegreeReader } from './degrees.ts';
 import { COST } from './reading.ts';
 import type { SlotContext, SlotReading } from './slot.ts';
 import type { Token } from './token.ts';
@@ -12,7 +13,7 @@ import { gramsOf, type SpokenWeight, weights } from './weight.ts';
 
 /** A number that no sentence tells the sense of: every reading of the same words that is clear. */
 export function bareNumbers(
-  context: SlotContext,
+  { context, degrees }: { context: SlotContext; degrees: DegreeReader },
   tokens: readonly Token[],
   at: number,
 ): readonly SlotReading[] {
@@ -32,6 +33,10 @@ export function bareNumbers(
     const price = perLbFrom(each.value.amount, each.value.per ?? context.unit);
     add(each.end, each.value.per === undefined ? { price, money: each.value.amount } : { price }, each.cost);
   }
+  for (const each of degrees(tokens, at))
+    // A number that can be nothing else is no temperature by itself.
+    if (each.doubt === undefined && (found.has(each.end) || each.marked))
+      add(each.end, { degrees: each.value as Decimal }, each.cost);
   const token = tokens[at];
   if (found.size === 0 && token?.kind === 'figure')
     return [{ value: {}, end: at + 1, cost: COST.doubt, doubt: 'impossible' }];

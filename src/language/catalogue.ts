@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { decimal, type Decimal } from '../core/decimal.ts';
 import { toGrams } from '../core/quantity.ts';
+import type { Bands } from '../core/slip.ts';
 import type { Limits } from './slot.ts';
 
 const figure = z.string().transform((text) => decimal(text));
@@ -29,11 +30,20 @@ export const catalogueSchema = z.strictObject({
       name: z.string(),
       role: z.enum(['waste', 'byproduct', 'either']),
       note: z.string().optional(),
+      usualPct: z.strictObject({ low: figure, high: figure, source: z.string() }).optional(),
     }),
   ),
   containers: z.array(z.string()),
 });
 export type Catalogue = z.output<typeof catalogueSchema>;
+
+/** What the parts usually come to, of those for which that is known. */
+export const bandsOf = ({ parts }: Catalogue): Bands =>
+  new Map(
+    parts.flatMap(({ name, usualPct: band }) =>
+      band === undefined ? [] : [[name, { lowPct: band.low, highPct: band.high }]],
+    ),
+  );
 
 /** The limits in the units of the core, for a kitchen of this currency (ISO 4217). */
 export function limitsOf({ limits }: Catalogue, currency: string): Limits {

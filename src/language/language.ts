@@ -5,6 +5,7 @@ import { load as parseYaml, YAMLException } from 'js-yaml';
 import { z } from 'zod';
 import { type Catalogue, catalogueSchema } from './catalogue.ts';
 import type { Meaning } from './match.ts';
+import { FOOD_SLOTS, type FoodWords, foodsSchema } from './food-words.ts';
 import { type NameKind, type NameIndex, nameIndex } from './names.ts';
 import { numbersSchema, type NumberWords, numberWords } from './number-words.ts';
 import { compileSentences, DataFault, type IntentShapes, type SentenceFile } from './sentences.ts';
@@ -57,6 +58,7 @@ export interface Language {
   readonly neverNames: ReadonlySet<string>;
   readonly lookalikes: ReadonlySet<string>;
   readonly names: Readonly<Record<NameKind, NameIndex>>;
+  readonly foods: FoodWords;
   readonly catalogue: Catalogue;
   readonly team: TeamWords;
   /** The wording of replies, as it stands in replies.ftl. */
@@ -72,11 +74,15 @@ export const TEXT_SLOTS = [
   'container',
   'anyContainer',
   'supplier',
+  'vendor',
   'text',
+  'freeFood',
+  'code',
 ] as const;
 export const NUMBER_SLOTS = [
   'weight', 'unitWeight', 'clearWeight', 'size', 'unitSize', 'price', 'credit', 'sum', 'total', 'count', 'pieces', 'minutes',
-  'number', 'list', 'bare', 'markedPrice', 'perPrice', 'small', 'answer', 'sizeOrTotal', 'unitSizeOrTotal', 'plural',
+  'number', 'list', 'bare', 'markedPrice', 'perPrice', 'small', 'answer', 'sizeOrTotal', 'unitSizeOrTotal', 'plural', 'centPrice',
+  'degrees', 'markedDegrees', 'hotDegrees',
 ] as const; // prettier-ignore
 
 /** Reads the folder of a language. Throws a DataFault that names file and line where something in it is wrong. */
@@ -90,7 +96,7 @@ export function loadLanguage(folder: string, code: string, shapes: IntentShapes)
   const sentences = compileSentences(sentenceFiles(join(home, 'sentences')), {
     shapes,
     shared: { rules: lexicon.rules, dropped: new Set(fillers.filter((each) => each.length === 1).flat()) },
-    slotTypes: new Set<string>([...TEXT_SLOTS, ...NUMBER_SLOTS]),
+    slotTypes: new Set<string>([...TEXT_SLOTS, ...NUMBER_SLOTS, ...FOOD_SLOTS]),
   });
   const numbers = numberWords(numberData);
   return {
@@ -117,6 +123,7 @@ export function loadLanguage(folder: string, code: string, shapes: IntentShapes)
       part: nameIndex(new Map(Object.entries(names.parts))),
       container: nameIndex(new Map(Object.entries(names.containers))),
     },
+    foods: readData(join(home, 'foods.yaml'), foodsSchema),
     catalogue: readData(join(folder, 'catalogue.yaml'), catalogueSchema),
     team: readData(join(home, 'team.yaml'), teamSchema),
     replies: readFileSync(join(home, 'replies.ftl'), 'utf8'),

@@ -3,6 +3,8 @@ import { isDecimal } from '../core/decimal.ts';
 import type { KitchenUnit } from '../core/quantity.ts';
 import type { Language } from './language.ts';
 import type { ReadSlot } from './match.ts';
+import { codeReader } from './code-slot.ts';
+import { foodReaders } from './food-words.ts';
 import { freeWords, nameReaders } from './name-slots.ts';
 import { isNumberWord } from './number-words.ts';
 import type { Limits, SlotReader, SlotReading } from './slot.ts';
@@ -52,11 +54,30 @@ export function listener(
       anyPart: part.any,
       container: container.known,
       anyContainer: container.any,
+      ...foodReaders(language.foods),
+      // What cools may be called anything that is no number.
+      freeFood: (tokens, at) =>
+        freeWords(
+          tokens,
+          at,
+          (word) => !isNumberWord(language.numbers, word) && !language.chatter.has(word),
+        ).map((each) => ({ ...each, cost: 1 })),
+      code: codeReader(context.numbers),
       supplier: (tokens, at) =>
         freeWords(
           tokens,
           at,
           (word) => !isNumberWord(language.numbers, word) && !isUnitWord(language.units, word),
+        ).map((each) => ({ ...each, cost: 1 })),
+      // Where a day may stand in the same place ("from monday", "from now on"), only what can be nothing but a name.
+      vendor: (tokens, at) =>
+        freeWords(
+          tokens,
+          at,
+          (word) =>
+            !isNumberWord(language.numbers, word) &&
+            !isUnitWord(language.units, word) &&
+            !language.neverNames.has(word),
         ).map((each) => ({ ...each, cost: 1 })),
       text: (tokens, at) =>
         tokens[at] === undefined ? [] : [{ value: '', end: tokens.length, cost: 0, from: at }],

@@ -2,6 +2,7 @@
 // and nowhere else.
 import { FluentBundle, FluentResource } from '@fluent/bundle';
 import { type Decimal, roundTo } from '../core/decimal.ts';
+import { degreeUnit, toC } from '../core/heat.ts';
 import { perUnit } from '../core/money.ts';
 import { fromGrams, type Grams, type KitchenUnit, portionUnit } from '../core/quantity.ts';
 import type { Reply, ReplyValue } from '../core/reply.ts';
@@ -68,6 +69,10 @@ function renderValue(voice: Voice, value: ReplyValue): string | number {
       return value.name;
     case 'date':
       return dateText(voice, value.at);
+    case 'moment':
+      return momentText(voice, value.at);
+    case 'temperature':
+      return temperatureText(value.degreesF, reader.unit);
     case 'list':
       return value.of.flatMap((reply) => renderOne(voice, reply) ?? []).join(JOINTS[value.by]);
   }
@@ -112,12 +117,28 @@ function moneyText({ language, reader }: Voice, amount: Decimal, exact?: true): 
   return `${amount.isNegative() ? '-' : ''}${signOf(language, reader.currency)}${roundTo(amount.abs(), shown).toFixed(shown)}`;
 }
 
-const dates = new Map<string, Intl.DateTimeFormat>();
+/** In the kitchen's degrees, as it was said where that is short. */
+function temperatureText(degreesF: Decimal, unit: KitchenUnit): string {
+  const scale = degreeUnit(unit);
+  return `${roundTo(scale === 'F' ? degreesF : toC(degreesF), 1).toString()} °${scale}`;
+}
 
-function dateText({ language, reader }: Voice, at: string): string {
-  const known = dates.get(reader.timezone);
-  const format =
-    known ?? new Intl.DateTimeFormat(language, { month: 'short', day: 'numeric', timeZone: reader.timezone });
-  if (known === undefined) dates.set(reader.timezone, format);
+const DAY = { month: 'short', day: 'numeric' } as const;
+const formats = new Map<string, Intl.DateTimeFormat>();
+
+function dateText(
+  { language, reader: { timezone } }: Voice,
+  at: string,
+  options: Intl.DateTimeFormatOptions = DAY,
+): string {
+  const key = `${language} ${timezone} ${options === DAY ? 'day' : 'time'}`;
+  const known = formats.get(key);
+  const format = known ?? new Intl.DateTimeFormat(language, { ...options, timeZone: timezone });
+  if (known === undefined) formats.set(key, format);
   return format.format(new Date(at));
 }
+
+const CLOCK = { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' } as const;
+
+const momentText = (voice: Voice, at: string): string =>
+  `${dateText(voice, at)} ${dateText(voice, at, CLOCK)}`;

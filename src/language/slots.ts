@@ -1,9 +1,10 @@
 // The kinds of slots that a sentence can have, and how each reads its tokens: a number is read by its slot.
 import { decimal } from '../core/decimal.ts';
 import { portionUnit, toGrams, type WeightUnit } from '../core/quantity.ts';
-import { amounts } from './amount.ts';
+import { amounts, exactAmounts } from './amount.ts';
 import { bareNumbers } from './bare-number.ts';
 import { countReader } from './count-slot.ts';
+import { degreeReader, degreeReaders } from './degrees.ts';
 import { durations } from './duration.ts';
 import { lists } from './list.ts';
 import { priceReader, sumReader, totalReader } from './money-slots.ts';
@@ -24,6 +25,7 @@ export function numberReaders(context: SlotContext): Readonly<Record<string, Slo
   const size = once(sizeReader(context, false));
   const sizeOrTotal = once(sizeReader(context, true));
   const price = once(priceReader(context, decimal('0.000001')));
+  const degrees = degreeReader(context);
   return {
     weight,
     unitWeight: (tokens, at) => weight(tokens, at).filter((each) => each.unit !== undefined),
@@ -43,6 +45,8 @@ export function numberReaders(context: SlotContext): Readonly<Record<string, Slo
           context.units.sign.has(tokens[at]?.text ?? '') ||
           namesMoney(context, tokens.slice(at, each.end)),
       ),
+    centPrice: (tokens, at) =>
+      price(tokens, at).filter((each) => isInCents(context, tokens.slice(at, each.end))),
     perPrice: (tokens, at) => price(tokens, at).filter((each) => each.per !== undefined),
     plural: pluralReader(context),
     credit: priceReader(context, decimal('0')),
@@ -58,9 +62,10 @@ export function numberReaders(context: SlotContext): Readonly<Record<string, Slo
     number: (tokens, at) =>
       amounts(context.numbers, tokens, at).map((each) => impossible(each, each.value.gt(0))),
     list: listReader(context),
-    bare: (tokens, at) => bareNumbers(context, tokens, at),
+    ...degreeReaders(degrees),
+    bare: (tokens, at) => bareNumbers({ context, degrees }, tokens, at),
     answer: (tokens, at) => [
-      ...bareNumbers(context, tokens, at),
+      ...bareNumbers({ context, degrees }, tokens, at),
       ...durations(context, tokens, at).map((each) => ({ ...each, value: { minutes: each.value } })),
     ],
   };
@@ -68,6 +73,15 @@ export function numberReaders(context: SlotContext): Readonly<Record<string, Slo
 
 const namesMoney = ({ units }: SlotContext, tokens: readonly Token[]): boolean =>
   tokens.some((token) => units.whole.has(token.text) || units.cent.has(token.text));
+
+/** To the cent as a price list has it ("7.95", "seven ninety five"), and no weight: those have one decimal, or say "point". */
+function isInCents(context: SlotContext, tokens: readonly Token[]): boolean {
+  const [first] = tokens;
+  if (first?.kind === 'figure') return /^\d+\.\d\d$/.test(first.text);
+  return (
+    tokens.length > 1 && !exactAmounts(context.numbers, tokens, 0).some(({ end }) => end === tokens.length)
+  );
+}
 
 /** "fourteens", "twelves": portions of that size. */
 function pluralReader(context: SlotContext): SlotReader {

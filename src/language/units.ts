@@ -9,6 +9,7 @@ export const unitsSchema = z.strictObject({
   per: words,
   money: z.strictObject({ sign: words, whole: words, cent: words }),
   time: z.strictObject({ minute: words, hour: words }),
+  degree: z.strictObject({ word: words, f: words, c: words }),
   percent: words,
   of: words,
 });
@@ -22,6 +23,7 @@ export interface UnitWords {
   readonly cent: ReadonlySet<string>;
   readonly minute: ReadonlySet<string>;
   readonly hour: ReadonlySet<string>;
+  readonly degree: Readonly<Record<'word' | 'f' | 'c', ReadonlySet<string>>>;
   readonly percent: ReadonlySet<string>;
   readonly of: ReadonlySet<string>;
 }
@@ -38,6 +40,7 @@ export function unitWords(data: UnitsData): UnitWords {
     cent: new Set(data.money.cent),
     minute: new Set(data.time.minute),
     hour: new Set(data.time.hour),
+    degree: { word: new Set(data.degree.word), f: new Set(data.degree.f), c: new Set(data.degree.c) },
     percent: new Set(data.percent),
     of: new Set(data.of),
   };

@@ -116,7 +116,11 @@ const contributions = fc
     return pooled(piece, ...weighings, ...portions, labored, closed()) ?? EMPTY_POOL;
   });
 
-const sumsOf = (pool: Pool): unknown => ({ ...encodePool(pool), newestClosedAt: undefined });
+const sumsOf = (pool: Pool): unknown => ({
+  ...encodePool(pool),
+  newestClosedAt: undefined,
+  oldestClosedAt: undefined,
+});
 
 describe('adding and removing', () => {
   test('a test leaves every sum exactly as it was', () => {
@@ -161,6 +165,7 @@ describe('storing', () => {
         expect(encodePool(back)).toEqual(encodePool(pool));
         expect(back.tests).toBe(pool.tests);
         expect(back.newestClosedAt).toBe(pool.newestClosedAt);
+        expect(back.oldestClosedAt).toBe(pool.oldestClosedAt);
         expect(back.newestClosedAt).toMatch(/^2026-03-06T09:/);
       }),
     );

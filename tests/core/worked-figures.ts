@@ -2,10 +2,11 @@
 import type { CostsPerLb } from '../../src/core/costs.ts';
 import { decimal, type Decimal, roundUp } from '../../src/core/decimal.ts';
 import { type Figures, sumsOf } from '../../src/core/figures.ts';
-import { perLbFrom, perLbOf, perUnit } from '../../src/core/money.ts';
+import { costOf, perLbFrom, perLbOf, perUnit } from '../../src/core/money.ts';
 import { gramsToBuy, menuPrice, portionsFrom } from '../../src/core/order.ts';
 import { type Pool, poolFigures } from '../../src/core/pool.ts';
 import { fromGrams } from '../../src/core/quantity.ts';
+import { usableCostInterval, yieldInterval } from '../../src/core/sureness.ts';
 import type { Verdict } from '../../src/core/verdict.ts';
 import { weight } from './given.ts';
 
@@ -105,6 +106,11 @@ const FIGURES: Readonly<Record<string, (found: Found) => unknown>> = {
   'pooled yield %': ({ pooled }) => pooled?.yieldPct,
   'mean yield %': ({ pooled }) => pooled?.meanYieldPct,
   'yield deviation': ({ pooled }) => pooled?.yieldDeviationPct,
+  '90 % interval of the yield': ({ pool }) => yieldInterval(pool),
+  '90 % interval of the usable cost': ({ pool, given }) => usableCostInterval(pool, priceOf(given.price)),
+  'saving per test': ({ verdict, pool }) =>
+    verdict.savingPerLb && costOf(pool.portionGrams, verdict.savingPerLb).div(pool.tests),
+  'with labor counted the other way': ({ verdict }) => verdict.otherLabor?.choice ?? 'the same',
   'to buy lb': (found) => toBuy(found, 'lb'),
   'to buy lb, rounded up to a tenth': (found) => roundUp(toBuy(found, 'lb'), 1),
   'to buy kg': (found) => toBuy(found, 'kg'),

@@ -7,7 +7,7 @@ import { z } from 'zod';
 
 const FOLDER = fileURLToPath(new URL('sentences', import.meta.url));
 
-const entry = z.record(z.string(), z.union([z.string(), z.number().int(), z.array(z.string())]));
+const entry = z.record(z.string(), z.union([z.string(), z.number().int(), z.boolean(), z.array(z.string())]));
 
 /** `gives`: these entries and, without `asks`, no question. `asks` alone: no entry and a question. `silent`: neither.
  * `never`: no entry, asked or not. */

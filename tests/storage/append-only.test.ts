@@ -16,7 +16,7 @@ async function inMemory(): Promise<{ store: Store; db: Connection }> {
 it.each([
   `UPDATE fact SET body = '{}'`,
   'DELETE FROM fact',
-  `INSERT OR REPLACE INTO fact SELECT seq, kitchen, message, entry, speaker, at, test, item, type, '{}' FROM fact`,
+  `INSERT OR REPLACE INTO fact SELECT seq, kitchen, message, entry, speaker, at, test, item, type, '{}', lot FROM fact`,
   `UPDATE message SET reply = ''`,
   'DELETE FROM message',
   `INSERT OR REPLACE INTO message SELECT kitchen, id, speaker, at, text, outcome, '' FROM message`,

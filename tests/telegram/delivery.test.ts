@@ -5,7 +5,7 @@ import { StoreError, type Turn } from '../../src/app/ports/store.ts';
 import { openSqlite } from '../../src/storage/sqlite/open.ts';
 import type { FaultAnswer } from './bot-api/faults/faults.ts';
 import { type BotApi, startBotApi } from './bot-api/start.ts';
-import { newPath, recordedTexts, runBot, type Running } from './running.ts';
+import { newPath, QUICK, recordedTexts, runBot, type Running } from './running.ts';
 
 interface Stage {
   readonly api: BotApi;
@@ -14,12 +14,12 @@ interface Stage {
   readonly path: string;
 }
 
-async function stage(): Promise<Stage> {
+async function stage(pace = QUICK): Promise<Stage> {
   const api = await startBotApi();
   onTestFinished(() => api.close());
   const owner = api.addUser({ first_name: 'Ines' }).id;
   const path = newPath();
-  return { api, owner, path, bot: await runBot({ service: api, owner, path }) };
+  return { api, owner, path, bot: await runBot({ service: api, owner, path, pace }) };
 }
 
 const texts = (api: BotApi, chat: number): readonly string[] => api.seenFromBot(chat).map(({ text }) => text);
@@ -48,14 +48,14 @@ it('counts an update once that comes again, and a message once that comes under 
   const { api, owner, path } = at;
   api.say({ from: owner, text: 'ribeye 14.2 lb' });
   const { updateId = 0 } = api.say({ from: owner, text: 'trim 1.1' });
-  await api.awaitCalls({ method: 'sendMessage' }, 2);
+  await idle(at);
   api.repeatUpdate(updateId);
   api.repeatUpdateUnderNewId(updateId);
   api.say({ from: owner, text: 'another trim 0.5' });
-  await api.awaitCalls({ method: 'sendMessage' }, 3);
   await idle(at);
   expect(recordedTexts(path)).toEqual(['ribeye 14.2 lb', 'trim 1.1', 'another trim 0.5']);
-  expect(texts(api, owner)).toHaveLength(3);
+  expect(texts(api, owner)).toHaveLength(1);
+  expect(texts(api, owner)[0]).toContain('trim 1.6 lb');
 });
 
 it('takes updates up whose numbers jump, or begin anew and lower', async () => {
@@ -93,7 +93,7 @@ it.each(ANSWERS.flatMap(([name, answer]) => [true, false].map((effect) => ({ nam
     await idle(at);
     const seen = texts(api, owner);
     expect(seen).toHaveLength(effect ? 2 : 1);
-    expect(seen.at(-1)).toMatch(/^\(.*may not have reached you.*\)\ntrim 1\.1 lb/);
+    expect(seen.at(-1)).toMatch(/^\(.*may not have reached you.*\)\nribeye 14\.2 lb[^]*trim 1\.1 lb/);
     expect(recordedTexts(path)).toEqual(['ribeye 14.2 lb', 'trim 1.1']);
   },
 );
@@ -116,9 +116,10 @@ it('sends again what was refused for haste, in order, after the time that the se
   const at = await stage();
   const { api, owner } = at;
   api.fail({ method: 'sendMessage', when: { kind: 'first', count: 2 }, answer: { kind: 'error', code: 429, retryAfter: 1 } }); // prettier-ignore
-  for (const text of ['ribeye 14.2 lb', 'trim 1.1', 'fat 1.9']) api.say({ from: owner, text });
+  for (const item of ['ribeye', 'striploin', 'brisket'])
+    api.say({ from: owner, text: `${item} is 7.40 now` });
   await idle(at);
-  expect(texts(api, owner).map((text) => text.split(' ')[0])).toEqual(['ribeye', 'trim', 'fat']);
+  expect(texts(api, owner).map((text) => text.split(' ')[0])).toEqual(['ribeye', 'striploin', 'brisket']);
   const [first, second] = api.calls({ method: 'sendMessage' });
   expect((second?.atMs ?? 0) - (first?.atMs ?? 0)).toBeGreaterThanOrEqual(1000);
 });
@@ -133,7 +134,7 @@ it('holds back one chat and no other', async () => {
   await api.awaitCalls({ method: 'sendMessage', chat: owner }, 1);
   api.say({ from: lead, text: 'striploin 12 lb' });
   await api.awaitCalls({ method: 'sendMessage', chat: lead }, 1);
-  expect(texts(api, lead)).toEqual(['striploin 12 lb, no price yet']);
+  expect(texts(api, lead)[0]).toContain('striploin 12 lb, no price yet');
   expect(api.calls({ method: 'sendMessage', chat: owner })).toHaveLength(1);
 });
 
@@ -159,7 +160,8 @@ it(
   'takes up 1,000 updates of 20 people that waited through an outage, each chat in order',
   { timeout: 120_000 },
   async () => {
-    const at = await stage();
+    // On a busy machine an answer takes its time.
+    const at = await stage({ ...QUICK, callSeconds: 30 });
     const { api, bot, path } = at;
     const people = Array.from({ length: 20 }, (_, index) => api.addUser({ first_name: `Cook ${index}` }).id);
     for (const [index, person] of people.entries())
@@ -239,7 +241,7 @@ it('sends what was on its way at a crash not again, and says so with the next me
   const { api, bot, owner, path } = at;
   await bot.close();
   const store = await openSqlite(path);
-  await store.receive('7000000001', [{ id: 1, body: '{}' }], '2026-03-06T09:00:00.000Z');
+  await store.receive('7000000001', [{ id: 1, chat: 1, body: '{}' }], '2026-03-06T09:00:00.000Z');
   const letter = { chat: owner, kind: 'message', text: 'trim 1.1 lb' } as const;
   await store.settle({
     bot: '7000000001',
@@ -248,7 +250,7 @@ it('sends what was on its way at a crash not again, and says so with the next me
     at: '2026-03-06T09:00:00.000Z',
     letters: [letter],
   });
-  await store.takeLetter('7000000001', owner, '');
+  await store.takeLetter('7000000001', owner, { unknown: '', again: '', repeat: '' });
   await store.close();
   await runBot({ service: api, owner, path });
   api.say({ from: owner, text: 'note one' });
@@ -256,16 +258,6 @@ it('sends what was on its way at a crash not again, and says so with the next me
   expect(texts(api, owner)).toHaveLength(1);
   expect(texts(api, owner)[0]).toMatch(/^\(.*may not have reached you.*\)\n/);
   expect(repeated(api)).toEqual([]);
-});
-
-it('leaves a group with one sentence', async () => {
-  const at = await stage();
-  const { api, owner } = at;
-  const group = api.addGroup({ title: 'The block', owner });
-  api.addBot({ chat: group.id, by: owner });
-  await api.awaitCalls({ method: 'leaveChat' }, 1);
-  await idle(at);
-  expect(api.effects({ method: 'sendMessage', chat: group.id })).toHaveLength(1);
 });
 
 it('says of voice notes that it does not hear them', async () => {

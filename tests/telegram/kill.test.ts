@@ -1,6 +1,7 @@
 // A bot that is killed at any moment, under load, at a service with faults: no entry is lost or counted twice, and no message
 // is sent twice. What may not have arrived is told of. Nothing of people, prices or the token is in its log.
 import { setTimeout as wait } from 'node:timers/promises';
+import Database from 'better-sqlite3';
 import { expect, it, onTestFinished } from 'vitest';
 import { spawnBotApi, type RemoteBotApi } from './bot-api/remote.ts';
 import { newPath, recordedTexts, spawnBot, webhookSettings } from './running.ts';
@@ -70,7 +71,7 @@ it.each(WAYS)('survives kills, by %s, %i times', { timeout: 300_000 }, async (wa
   await expect
     .poll(() => recordedTexts(path).length, { timeout: 60_000, interval: 200 })
     .toBeGreaterThanOrEqual(PEOPLE * EACH);
-  await wait(2000);
+  await expect.poll(() => waitingLetters(path), { timeout: 60_000, interval: 200 }).toBe(0);
   expect(await last.kill('SIGTERM')).toBe(0);
   logged += last.output();
 
@@ -95,6 +96,13 @@ async function talk(api: RemoteBotApi, people: readonly number[], kills: number)
     for (const [index, from] of people.entries()) await api.say({ from, text: textOf(index, number) });
     await wait((kills * 900) / EACH);
   }
+}
+
+function waitingLetters(path: string): unknown {
+  const db = new Database(path, { readonly: true });
+  const count = db.prepare(`SELECT count(*) FROM outbox WHERE state IN ('waiting', 'sending')`).pluck().get();
+  db.close();
+  return count;
 }
 
 /** A reply that stands after a notice is the same reply. */

@@ -48,7 +48,7 @@ it.each(['polling', 'a webhook'])('tells by %s what happened, and of nobody', as
   });
   const refused = { kind: 'calls', nth: [3] } as const;
   api.fail({ method: 'sendMessage', when: refused, answer: { kind: 'error', code: 400 } });
-  for (const text of ['ribeye 14.2 lb at 7.40', 'trim 1.1', 'fat 1.9']) {
+  for (const text of ['ribeye is 7.40 now', 'trim is worth 1.50', 'striploin is 8.10 now']) {
     api.say({ from: owner, text });
     await api.awaitCalls({ method: 'sendMessage' }, api.calls({ method: 'sendMessage' }).length + 1);
   }
@@ -95,7 +95,9 @@ it('counts what the store could not take', async () => {
     receive: (): Promise<void> => Promise.reject(new StoreError('full', path)),
   };
   const measured = measuredStore(failing, { ...UNMEASURED, count: (what) => counted.push(what) });
-  await expect(measured.receive('1', [{ id: 1, body: '{}' }], '2026-03-06T15:00:00Z')).rejects.toThrow();
+  await expect(
+    measured.receive('1', [{ id: 1, chat: 7, body: '{}' }], '2026-03-06T15:00:00Z'),
+  ).rejects.toThrow();
   expect(counted).toEqual(['storeFailures']);
 });
 
@@ -121,7 +123,7 @@ function watched() {
 
 it('measures from an update to the first of its replies, though it had to be sent again', () => {
   const { seconds, clock, acknowledgements } = watched();
-  acknowledgements.arrived([{ id: 1, body: '{}' }]);
+  acknowledgements.arrived([{ id: 1, chat: 7, body: '{}' }]);
   clock.ms = 1000;
   acknowledgements.answered(delivery(1, 'first piece', 'second piece'));
   acknowledgements.taken(letter(5, 'first piece'));
@@ -136,7 +138,7 @@ it('measures from an update to the first of its replies, though it had to be sen
 
 it('knows a reply behind a notice, and takes none that waited from before for it', () => {
   const { seconds, clock, acknowledgements } = watched();
-  acknowledgements.arrived([{ id: 1, body: '{}' }]);
+  acknowledgements.arrived([{ id: 1, chat: 7, body: '{}' }]);
   acknowledgements.answered(delivery(1, 'trim 1.1 lb'));
   acknowledgements.taken(letter(4, 'an older one'));
   acknowledgements.ended(4, 'sent');

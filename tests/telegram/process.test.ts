@@ -42,7 +42,7 @@ it('prints a claim code once, and is claimed and used with it', async () => {
   expect(await bot.kill('SIGTERM')).toBe(0);
   const again = spawnBot(environment);
   api.say({ from: owner, text: 'trim 1.1' });
-  await api.awaitCalls({ method: 'sendMessage' }, 3);
+  await api.awaitCalls({ method: 'editMessageText' }, 1);
   expect(await again.kill('SIGTERM')).toBe(0);
   expect(again.output()).not.toContain('/start');
   expect(recordedTexts(environment.DATABASE_URL.slice('sqlite:'.length))).toHaveLength(2);

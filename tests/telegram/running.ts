@@ -8,6 +8,7 @@ import Database from 'better-sqlite3';
 import { onTestFinished } from 'vitest';
 import type { Log } from '../../src/app/ports/log.ts';
 import type { Metrics } from '../../src/app/ports/metrics.ts';
+import type { Table } from '../../src/app/ports/table.ts';
 import { openTable } from '../../src/app/turn.ts';
 import { loadVoice } from '../../src/app/voice.ts';
 import { type Bot, startBot } from '../../src/channels/telegram/bot.ts';
@@ -38,11 +39,14 @@ const QUIET: Log = { info: () => undefined, warn: () => undefined, error: () => 
 interface Given {
   readonly service: { readonly url: string; readonly token: string };
   readonly owner?: number;
+  /** The first is that of the owner. */
+  readonly kitchens?: readonly string[];
   readonly store?: SqliteStore;
   readonly path?: string;
   readonly log?: Log;
   readonly metrics?: Metrics;
   readonly webhook?: Webhook;
+  readonly pace?: Pace;
 }
 
 export interface Running extends Bot {
@@ -60,16 +64,20 @@ export async function runBot({
   owner,
   path = newPath(),
   log = QUIET,
+  kitchens = ['kitchen'],
+  pace = QUICK,
   ...given
 }: Given): Promise<Running> {
   const store = given.store ?? (await openSqlite(path));
-  if ((await store.kitchens()).length === 0) await store.create('kitchen', SETTINGS);
-  const table = await openTable({ store, id: 'kitchen', ...voice });
+  const known = await store.kitchens();
+  for (const id of kitchens) if (!known.includes(id)) await store.create(id, SETTINGS);
+  const tables = new Map<string, Table>();
+  for (const id of kitchens) tables.set(id, await openTable({ store, id, ...voice }));
   const claims: string[] = [];
   const bot = await startBot({
     service: { token: service.token, apiRoot: service.url },
-    ...(owner === undefined ? {} : { owner }),
-    ...{ kitchen: 'kitchen', table, post: store, words, log, pace: QUICK },
+    ...(owner === undefined ? {} : { owner: { person: owner, kitchen: 'kitchen' } }),
+    ...{ tables, post: store, words, log, pace },
     readTeamWish: (line) => readTeamWish(voice.language.team, line),
     onClaim: (code) => claims.push(code),
     ...(given.webhook === undefined ? {} : { webhook: given.webhook }),

@@ -62,7 +62,7 @@ function storedUpdates(path: string): number {
 
 it('takes what waits and what comes, in order, without a poll', async () => {
   const { api, owner, path } = await stage();
-  const said = ['ribeye 14.2 lb at 7.40', 'trim 1.1', 'no, 1.3'];
+  const said = ['ribeye is 7.40 now', 'striploin is 8.10 now', 'no, 8.20'];
   for (const text of said) api.say({ from: owner, text });
   await api.awaitCalls({ method: 'sendMessage' }, 3);
   expect(recordedTexts(path)).toEqual(said);

@@ -1,7 +1,7 @@
 // The port to whatever keeps a kitchen. It is defined by the contract test in tests/app/ports/store.contract.ts,
 // async and narrow, so that another database can stand behind it. It knows rows, not rules: what a fact
 // means is the core's.
-import type { Recorded, TestId } from '../../core/facts.ts';
+import type { LotId, Recorded, TestId } from '../../core/facts.ts';
 import type { Settings } from '../../core/kitchen.ts';
 import type { Ledger } from '../../core/ledger.ts';
 import type { Pool } from '../../core/pool.ts';
@@ -21,12 +21,20 @@ export interface TestRow {
   readonly figures?: Readonly<Record<string, string>>;
 }
 
+/** The read model of one lot of ground meat: what is open, and which are the newest. */
+export interface LotRow {
+  readonly id: LotId;
+  readonly status: 'open' | 'closed' | 'dropped';
+  readonly openedAt: string;
+}
+
 /**
  * Everything that is computed from the facts and kept beside them. `rebuild` makes it anew. A store gives the rows in
  * the order of their ids, keys, items, and kinds with names (by code point); it takes them in any order.
  */
 export interface Views {
   readonly tests: readonly TestRow[];
+  readonly lots: readonly LotRow[];
   readonly memory: readonly (readonly [key: string, ledger: Ledger])[];
   readonly pools: readonly (readonly [item: string, pool: Pool])[];
   readonly names: readonly (readonly [kind: 'item' | 'part', name: string])[];
@@ -57,6 +65,9 @@ export interface StoredKitchen {
   /** The facts of each open test, in the order of the log. */
   readonly openTests: readonly (readonly Recorded[])[];
   readonly lastTest: TestId;
+  /** The facts of each open lot and of the newest lot. */
+  readonly lots: readonly (readonly Recorded[])[];
+  readonly lastLot: LotId;
   readonly memory: Views['memory'];
   readonly pools: Views['pools'];
   readonly names: Views['names'];
@@ -95,6 +106,11 @@ export interface Store {
   /** What was replied to a message that was seen before. */
   replyTo(kitchen: KitchenId, message: string): Promise<string | undefined>;
   testFacts(kitchen: KitchenId, test: TestId): Promise<readonly Recorded[]>;
+  lotFacts(kitchen: KitchenId, lot: LotId): Promise<readonly Recorded[]>;
+  /** The newest lots, by their numbers, newest first. */
+  newestLots(kitchen: KitchenId, limit: number): Promise<readonly LotId[]>;
+  /** Tests that were closed at an instant or later, newest first. */
+  closedSince(kitchen: KitchenId, at: string, limit: number): Promise<readonly TestId[]>;
   /** The newest facts of a speaker, in the order of the log. */
   speakerFacts(kitchen: KitchenId, speaker: string, limit: number): Promise<readonly Recorded[]>;
   /** Closed tests of an item, newest first. */

@@ -1,5 +1,7 @@
 // The port of a channel into a kitchen: one message in, one answer out.
+import type { Entry } from '../../core/entry.ts';
 import type { Json } from '../../core/entry-json.ts';
+import type { TestId } from '../../core/facts.ts';
 import type { Kitchen } from '../../core/kitchen.ts';
 import type { Question } from '../../core/question.ts';
 import type { Role } from '../../core/role.ts';
@@ -27,8 +29,22 @@ export interface Message {
   readonly readBy?: Role;
   /** Only where the text was heard: what was heard too badly is put as a question before it is recorded. */
   readonly heard?: HeardAs;
+  /** What was pressed, in the place of words. */
+  readonly pressed?: Entry;
+  /** The test that it is about, where it says no cut: an answer to the card of that test. */
+  readonly about?: TestId;
+  /** An earlier message of the speaker, which this one puts right. */
+  readonly replaces?: string;
   /** What is posted with the answer: stored with the facts, and by itself where there are none. */
-  readonly deliver?: (answer: Answer) => Delivery;
+  readonly deliver?: (answer: Answer) => Delivery | Promise<Delivery>;
+}
+
+/** A test that a message changed. */
+export interface Touched {
+  readonly id: TestId;
+  readonly status: 'open' | 'closed' | 'dropped';
+  /** The newest entry of the speaker in it that can be taken back. */
+  readonly undoable?: string;
 }
 
 export interface Answer {
@@ -37,6 +53,14 @@ export interface Answer {
   readonly entries: readonly Json[];
   /** The question that this message left standing, in words. */
   readonly ask: string | null;
+  readonly touched: readonly Touched[];
+  /** Whether another question stands than before, or none; and the answers in one word that the new one takes. */
+  readonly asksOther: boolean;
+  readonly choices: readonly string[];
+  /** The reply for somebody else than the speaker. */
+  readonly replyFor: (reader: Role) => string;
+  /** A test at a glance. */
+  readonly cardFor: (test: TestId, reader: Role) => string;
 }
 
 export interface Table {

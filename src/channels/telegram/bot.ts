@@ -1,6 +1,7 @@
 // The bot: a poller, the intake and a sender around one mailbox.
 import type { Api } from 'grammy';
 import type { RequestListener } from 'node:http';
+import type { KitchenId } from '../../app/ports/store.ts';
 import type { NewLetter } from '../../app/ports/mailbox.ts';
 import { type Levels, type Metrics, UNMEASURED } from '../../app/ports/metrics.ts';
 import { name, say } from '../../core/reply.ts';
@@ -17,15 +18,12 @@ import { newInvite } from './team.ts';
 import { newTaking, type Webhook } from './webhook.ts';
 import { watchWebhook } from './webhook-watch.ts';
 
-export interface BotParts extends Pick<
-  Desk,
-  'kitchen' | 'table' | 'post' | 'words' | 'readTeamWish' | 'log'
-> {
+export interface BotParts extends Pick<Desk, 'tables' | 'post' | 'words' | 'readTeamWish' | 'log'> {
   readonly service: Service;
-  /** The person whom the settings name. */
-  readonly owner?: number;
-  /** Given the code with which the owner claims the kitchen, where nobody owns it. */
-  readonly onClaim: (code: string) => void;
+  /** The person whom the settings name, and the kitchen that is theirs. */
+  readonly owner?: { readonly person: number; readonly kitchen: KitchenId };
+  /** Given the code with which an owner claims a kitchen that nobody owns. */
+  readonly onClaim: (code: string, kitchen: KitchenId) => void;
   readonly pace?: Pace;
   readonly metrics?: Metrics;
   /** Where the service brings updates; without it they are polled for. */
@@ -72,14 +70,16 @@ export async function startBot(parts: BotParts): Promise<Bot> {
   };
 }
 
-async function appointOwner({ post, kitchen, owner, onClaim }: BotParts): Promise<void> {
+async function appointOwner({ post, tables, owner, onClaim }: BotParts): Promise<void> {
   if (owner !== undefined)
-    return post.appoint(kitchen, { person: owner, name: String(owner), role: 'owner' });
-  const members = await post.members(kitchen);
-  if (members.some(({ role }) => role === 'owner')) return;
-  const { code, invite } = newInvite('owner');
-  await post.replaceClaim(kitchen, invite);
-  onClaim(code);
+    await post.appoint(owner.kitchen, { person: owner.person, name: String(owner.person), role: 'owner' });
+  for (const kitchen of tables.keys()) {
+    const members = await post.members(kitchen);
+    if (members.some(({ role }) => role === 'owner')) continue;
+    const { code, invite } = newInvite('owner');
+    await post.replaceClaim(kitchen, invite);
+    onClaim(code, kitchen);
+  }
 }
 
 interface Running {
@@ -98,8 +98,12 @@ async function run(parts: BotParts, running: Running): Promise<'stopped' | 'refu
   if (username === undefined) return signal.aborted ? 'stopped' : 'refused';
   const posted = newBell();
   const shared = { bot, post, pace, log, signal };
-  const notice = parts.words(say('telegram-unknown'));
-  const tellOwners = (chat: number): Promise<readonly NewLetter[]> => lettersToOwners(parts, chat);
+  const notices = {
+    unknown: parts.words(say('telegram-unknown')),
+    again: parts.words(say('button', { word: 'again' })),
+    repeat: parts.words(say('telegram-repeat')),
+  };
+  const tellOwners = (chat: number): Promise<readonly NewLetter[]> => lettersToOwners(parts, bot, chat);
   signal.addEventListener('abort', () => {
     stored.ring();
     posted.ring();
@@ -107,7 +111,7 @@ async function run(parts: BotParts, running: Running): Promise<'stopped' | 'refu
   await Promise.all([
     bringIn(parts, running, api),
     takeIn({ ...shared, desk: deskOf(parts, bot, username), bell: stored, onHandled: posted.ring }),
-    send({ ...shared, api, bell: posted, notice, tellOwners }),
+    send({ ...shared, api, bell: posted, notices, tellOwners }),
   ]);
   return 'stopped';
 }
@@ -148,13 +152,19 @@ async function ownName(api: Api, { signal, pace, log }: Asking): Promise<string 
 }
 
 async function lettersToOwners(
-  { post, kitchen, words }: BotParts,
+  { post, words }: BotParts,
+  bot: string,
   chat: number,
 ): Promise<readonly NewLetter[]> {
-  const members = await post.members(kitchen);
-  const whose = members.find(({ person }) => person === chat);
-  if (whose === undefined) return [];
-  const text = words(say('telegram-unreachable', { name: name(whose.name) }));
-  const owners = members.filter(({ role, person }) => role === 'owner' && person !== chat);
-  return owners.flatMap(({ person }) => letters(person, text));
+  const member = await post.memberOf(chat);
+  const kitchen = member?.kitchen ?? (await post.groupOf(bot, chat));
+  if (kitchen === undefined) return [];
+  const lost =
+    member === undefined
+      ? say('telegram-group-unreachable')
+      : say('telegram-unreachable', { name: name(member.name) });
+  const owners = (await post.members(kitchen)).filter(
+    ({ role, person }) => role === 'owner' && person !== chat,
+  );
+  return owners.flatMap(({ person }) => letters(person, words(lost)));
 }

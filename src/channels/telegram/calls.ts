@@ -1,5 +1,6 @@
 // Calls to the service, and what their failure means: above all whether the call may have taken effect.
 import { Api, GrammyError, HttpError } from 'grammy';
+import type { InlineKeyboardMarkup, ReactionTypeEmoji } from 'grammy/types';
 import type { Letter } from '../../app/ports/mailbox.ts';
 import { backoffMs, type Pace } from './pace.ts';
 
@@ -26,6 +27,12 @@ export type Trouble =
   | { readonly is: 'unreached' | 'refusedToken' }
   /** Never will be carried out. */
   | { readonly is: 'impossible' }
+  /** There is nothing left to do. */
+  | { readonly is: 'done' }
+  /** The message that was to be edited is no more. */
+  | { readonly is: 'gone' }
+  /** The group has another number now. */
+  | { readonly is: 'moved'; readonly to: number }
   /** It may have been carried out. */
   | { readonly is: 'unknown' };
 
@@ -34,10 +41,13 @@ export function troubleOf(error: unknown): Trouble {
   return { is: error instanceof HttpError && isUnsent(error.error) ? 'unreached' : 'unknown' };
 }
 
-function refusalOf({ error_code: code, parameters }: GrammyError): Trouble {
+function refusalOf({ error_code: code, parameters, description }: GrammyError): Trouble {
   if (code === 429) return { is: 'tooMany', seconds: parameters.retry_after ?? 1 };
   // 404: the service knows no bot of that token.
   if (code === 401 || code === 404) return { is: 'refusedToken' };
+  if (parameters.migrate_to_chat_id !== undefined) return { is: 'moved', to: parameters.migrate_to_chat_id };
+  if (/message is not modified/i.test(description)) return { is: 'done' };
+  if (/message to edit not found|message can't be edited/i.test(description)) return { is: 'gone' };
   return { is: code >= 400 && code < 500 ? 'impossible' : 'unknown' };
 }
 
@@ -72,16 +82,52 @@ export function traceOf(error: unknown): Readonly<Record<string, string | number
   return { error: error.name, at };
 }
 
-/** Silent: a kitchen is loud enough. Without a parse mode, so that no text can be taken for markup. */
-export async function sendLetter(api: Api, { kind, chat, text }: Letter): Promise<void> {
+/** Without a parse mode, so that no text can be taken for markup. Returns the number of a message that was sent. */
+export async function sendLetter(api: Api, letter: Letter): Promise<number | undefined> {
+  const { kind, chat, text, about, press, stands } = letter;
   switch (kind) {
     case 'message':
-      await api.sendMessage(chat, text, {
-        disable_notification: true,
-        link_preview_options: { is_disabled: true },
-      });
-      return;
+      return sendMessage(api, letter);
+    case 'card':
+      if (stands === undefined) return sendMessage(api, letter);
+      await api.editMessageText(chat, stands, text, { ...keyboardOf(letter), ...PLAIN });
+      return undefined;
+    case 'reaction':
+      if (about !== undefined)
+        await api.setMessageReaction(chat, about, [{ type: 'emoji', emoji: text as Emoji }]);
+      return undefined;
+    case 'toast':
+      if (press !== undefined) await api.answerCallbackQuery(press, text === '' ? {} : { text });
+      return undefined;
+    case 'bare':
+      if (about !== undefined) await api.editMessageReplyMarkup(chat, about, {});
+      return undefined;
     case 'leave':
       await api.leaveChat(chat);
+      return undefined;
   }
 }
+
+type Emoji = ReactionTypeEmoji['emoji'];
+
+const PLAIN = { link_preview_options: { is_disabled: true } } as const;
+
+/** Silent, but for alarms: a kitchen is loud enough. */
+async function sendMessage(api: Api, letter: Letter): Promise<number> {
+  const { chat, text, about, alarm } = letter;
+  const answers =
+    about === undefined ? {} : { reply_parameters: { message_id: about, allow_sending_without_reply: true } };
+  const options = { disable_notification: alarm !== true, ...PLAIN, ...keyboardOf(letter), ...answers };
+  return (await api.sendMessage(chat, text, options)).message_id;
+}
+
+const keyboardOf = ({ buttons = [] }: Letter): { reply_markup?: InlineKeyboardMarkup } =>
+  buttons.length === 0
+    ? {}
+    : {
+        reply_markup: {
+          inline_keyboard: buttons.map((row) =>
+            row.map(({ label, nonce }) => ({ text: label, callback_data: nonce })),
+          ),
+        },
+      };

@@ -1,4 +1,5 @@
 // What the handling of updates works with, and how an update ends without facts.
+import type { Cards } from '../../app/ports/cards.ts';
 import type { Delivery, Mailbox, NewLetter } from '../../app/ports/mailbox.ts';
 import type { Log } from '../../app/ports/log.ts';
 import type { KitchenId } from '../../app/ports/store.ts';
@@ -15,9 +16,8 @@ export type TeamWish =
 export interface Desk {
   /** The number of the bot, as the service knows it. */
   readonly bot: string;
-  readonly kitchen: KitchenId;
-  readonly table: Table;
-  readonly post: Mailbox & Team;
+  readonly tables: ReadonlyMap<KitchenId, Table>;
+  readonly post: Mailbox & Team & Cards;
   readonly words: (reply: Reply) => string;
   readonly readTeamWish: (line: string) => TeamWish | undefined;
   /** Under which links lead to it. */
@@ -29,21 +29,25 @@ export interface Desk {
 
 export const now = (): string => new Date().toISOString();
 
-export const letters = (chat: number, text: string): readonly NewLetter[] =>
-  split(text).map((piece) => ({ chat, kind: 'message', text: piece }));
+/** Of several pieces the first answers the message, the last has the buttons. */
+export function letters(
+  chat: number,
+  text: string,
+  { about, buttons }: Pick<NewLetter, 'about' | 'buttons'> = {},
+): readonly NewLetter[] {
+  const pieces = split(text);
+  return pieces.map((piece, at) => ({
+    ...{ chat, kind: 'message', text: piece },
+    ...(about === undefined || at > 0 ? {} : { about }),
+    ...(buttons === undefined || at < pieces.length - 1 ? {} : { buttons }),
+  }));
+}
 
-type More = Partial<Pick<Delivery, 'change' | 'fromStranger'>>;
+type More = Omit<Partial<Delivery>, 'bot' | 'update' | 'letters'>;
 
 export const done = (
-  { bot }: Desk,
+  { bot }: Pick<Desk, 'bot'>,
   update: number,
   posted: readonly NewLetter[],
   more: More = {},
-): Delivery => ({
-  bot,
-  update,
-  end: 'done',
-  at: now(),
-  letters: posted,
-  ...more,
-});
+): Delivery => ({ bot, update, end: 'done', at: now(), letters: posted, ...more });

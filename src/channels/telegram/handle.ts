@@ -1,111 +1,126 @@
 // One update from start to end. It ends in one transaction: with the facts of its turn, or by itself.
 import type { Update } from 'grammy/types';
 import type { StoredUpdate } from '../../app/ports/mailbox.ts';
-import type { Answer } from '../../app/ports/table.ts';
-import type { Member } from '../../app/ports/team.ts';
+import type { Membership } from '../../app/ports/team.ts';
 import { say } from '../../core/reply.ts';
 import { type Desk, done, letters, now } from './desk.ts';
+import { joinGroup, leaveGroup } from './groups.ts';
 import { type Incoming, type Personal, readUpdate } from './incoming.ts';
+import { handlePress } from './press.ts';
 import { fulfil } from './team.ts';
-import { greetStranger, leaveGroup } from './strangers.ts';
-
-type Text = Extract<Incoming, { is: 'text' }>;
+import { answerStart, greetStranger, nameMember } from './strangers.ts';
+import { takeTurn } from './turns.ts';
 
 /** More than anybody says in one breath; what is longer is not cut but refused. */
 const LONGEST_TEXT = 1000;
 
-export async function handle(desk: Desk, update: StoredUpdate): Promise<void> {
-  const incoming = readUpdate(JSON.parse(update.body) as Update);
+const readBody = (desk: Desk, body: string): Incoming =>
+  readUpdate(JSON.parse(body) as Update, desk.username());
+
+export async function handle(desk: Desk, { id, body }: StoredUpdate): Promise<void> {
+  const incoming = readBody(desk, body);
   switch (incoming.is) {
     case 'nothing':
-      return desk.post.settle(done(desk, update.id, []));
-    case 'group':
-      return leaveGroup(desk, update.id, incoming.chat);
+      return desk.post.settle(done(desk, id, []));
+    case 'came':
+      return joinGroup(desk, id, incoming);
+    case 'gone':
+      return desk.post.settle(done(desk, id, [], { change: { is: 'groupLeft', chat: incoming.chat } }));
+    case 'moved': {
+      const { from, to } = incoming;
+      return desk.post.settle(done(desk, id, [], { change: { is: 'groupMoved', from, to } }));
+    }
     case 'text':
-    case 'voice':
     case 'edited':
+    case 'press':
+    case 'voice':
     case 'secondhand':
     case 'unread':
-      return handlePersonal(desk, update.id, incoming);
+      return handlePersonal(desk, id, incoming);
   }
 }
 
 async function handlePersonal(desk: Desk, update: number, incoming: Personal): Promise<void> {
-  const member = await desk.post.member(desk.kitchen, incoming.person);
-  if (member === undefined) return greetStranger(desk, update, incoming);
-  const budget = desk.members.take(incoming.person, Date.parse(incoming.at));
-  switch (budget) {
+  const member = await desk.post.memberOf(incoming.person);
+  const { isGroup, chat } = incoming;
+  const kitchen = isGroup ? await desk.post.groupOf(desk.bot, chat) : member?.kitchen;
+  if (isGroup && kitchen === undefined) return leaveGroup(desk, update, chat);
+  if (member === undefined || member.kitchen !== kitchen) return greetStranger(desk, update, incoming);
+  switch (desk.members.take(incoming.person, Date.parse(incoming.at))) {
     case 'spent':
-      return answer(desk, update, incoming.chat, 'telegram-too-fast');
+      return answer(desk, update, incoming, 'telegram-too-fast');
     case 'out':
       return desk.post.settle(done(desk, update, []));
     case 'allowed':
-      return handleMember(desk, update, { incoming, member });
+      return handleMember(desk, update, { incoming, member: await nameMember(desk, member, incoming.name) });
   }
 }
 
 interface Heard {
   readonly incoming: Personal;
-  readonly member: Member;
+  readonly member: Membership;
 }
 
-const NO_ENTRY: Readonly<Record<Exclude<Personal['is'], 'text'>, string>> = {
+const NO_ENTRY = {
   voice: 'telegram-voice',
-  edited: 'telegram-edited',
   secondhand: 'telegram-secondhand',
   unread: 'telegram-unread',
-};
+} as const;
 
 async function handleMember(desk: Desk, update: number, { incoming, member }: Heard): Promise<void> {
-  if (incoming.is !== 'text') return answer(desk, update, incoming.chat, NO_ENTRY[incoming.is]);
-  if (incoming.text.length > LONGEST_TEXT) return answer(desk, update, incoming.chat, 'telegram-too-long');
-  if (/^\/start\b/.test(incoming.text)) return answer(desk, update, incoming.chat, 'telegram-welcome');
-  const line = asLine(incoming.text);
+  switch (incoming.is) {
+    case 'voice':
+    case 'secondhand':
+    case 'unread':
+      return incoming.isAddressed
+        ? answer(desk, update, incoming, NO_ENTRY[incoming.is])
+        : desk.post.settle(done(desk, update, []));
+    case 'press':
+      return handlePress(desk, update, { incoming, member });
+    case 'edited':
+      return incoming.text.length > LONGEST_TEXT
+        ? answer(desk, update, incoming, 'telegram-too-long')
+        : takeTurn(desk, update, { incoming, member });
+    case 'text':
+      return handleText(desk, update, { incoming, member });
+  }
+}
+
+async function handleText(
+  desk: Desk,
+  update: number,
+  { incoming, member }: { incoming: Personal & { is: 'text' }; member: Membership },
+): Promise<void> {
+  const { text, isAddressed } = incoming;
+  if (text.length > LONGEST_TEXT) {
+    if (isAddressed) return answer(desk, update, incoming, 'telegram-too-long');
+    return desk.post.settle(done(desk, update, []));
+  }
+  if (/^\/start\b/.test(text)) return answerStart(desk, update, { incoming, member });
+  const line = text.replace(/^\//, '');
   const settled = await fulfil(desk, update, { ...incoming, member, line });
   if (!settled) await takeTurn(desk, update, { incoming: { ...incoming, text: line }, member });
 }
 
-const answer = (desk: Desk, update: number, chat: number, id: string): Promise<void> =>
+const answer = (desk: Desk, update: number, { chat }: Personal, id: string): Promise<void> =>
   desk.post.settle(done(desk, update, letters(chat, desk.words(say(id)))));
-
-/** A command is the word itself. */
-const asLine = (text: string): string => text.replace(/^\/(\w+)(@\w+)?/, '$1');
-
-async function takeTurn(
-  desk: Desk,
-  update: number,
-  { incoming, member }: { incoming: Text; member: Member },
-): Promise<void> {
-  const { chat, message, person, at, text } = incoming;
-  await desk.table.take({
-    id: `${chat}:${message}`,
-    speaker: `telegram:${person}`,
-    at,
-    text,
-    role: member.role,
-    deliver: (answered) => done(desk, update, letters(chat, wordsOf(desk, answered))),
-  });
-}
-
-/** In a chat of two nothing is meant for anybody else: silence would be no answer. */
-function wordsOf(desk: Desk, { outcome, reply }: Answer): string {
-  if (outcome === 'ignored') return desk.words(say('not-for-me'));
-  return reply === '' ? desk.words(say('telegram-noted')) : reply;
-}
 
 /** What cannot be handled is put aside, and the person told. */
 export async function park(desk: Desk, update: StoredUpdate): Promise<void> {
   desk.log.error({ update: update.id, failures: update.failures }, 'update parked');
-  const member = await writerOf(desk, update);
-  const told = member === undefined ? [] : letters(member.person, desk.words(say('telegram-parked')));
+  const chat = await chatOfMember(desk, update);
+  const told = chat === undefined ? [] : letters(chat, desk.words(say('telegram-parked')));
   await desk.post.settle({ ...done(desk, update.id, told), end: 'parked', at: now() });
 }
 
-/** The member whose update it is, where it can be read that far. */
-async function writerOf(desk: Desk, { body }: StoredUpdate): Promise<Member | undefined> {
+/** Where the member said it, as far as it can be read. */
+async function chatOfMember(desk: Desk, { body }: StoredUpdate): Promise<number | undefined> {
   try {
-    const incoming = readUpdate(JSON.parse(body) as Update);
-    return 'person' in incoming ? await desk.post.member(desk.kitchen, incoming.person) : undefined;
+    const incoming = readBody(desk, body);
+    if (!('person' in incoming)) return undefined;
+    const member = await desk.post.memberOf(incoming.person);
+    const group = incoming.isGroup ? await desk.post.groupOf(desk.bot, incoming.chat) : member?.kitchen;
+    return member !== undefined && group === member.kitchen ? incoming.chat : undefined;
   } catch {
     return undefined;
   }

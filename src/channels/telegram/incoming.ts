@@ -1,52 +1,138 @@
 // An update as the service sends it, as what matters of it here.
-import type { Message, Update, User } from 'grammy/types';
+import type { CallbackQuery, Chat, ChatMemberUpdated, Message, Update, User } from 'grammy/types';
+import type { Update as Received } from '../../app/ports/mailbox.ts';
 
 interface Sender {
   readonly chat: number;
+  readonly isGroup: boolean;
   readonly person: number;
   readonly name: string;
   /** When it was said: UTC instant, ISO 8601. */
   readonly at: string;
+  /** Surely meant for the bot: in a chat of two, by its name, or as an answer to what it wrote. */
+  readonly isAddressed: boolean;
 }
 
 export type Incoming =
-  | (Sender & { readonly is: 'text'; readonly message: number; readonly text: string })
+  /** `answers`: the message of the bot that it is an answer to. */
+  | (Sender & {
+      readonly is: 'text';
+      readonly message: number;
+      readonly text: string;
+      readonly answers?: number;
+    })
+  /** An earlier text in its new form. */
+  | (Sender & { readonly is: 'edited'; readonly message: number; readonly text: string })
+  | (Sender & {
+      readonly is: 'press';
+      readonly press: string;
+      readonly data: string;
+      readonly message?: number;
+    })
   /** `secondhand`: not said by the person here and now, so that it is no entry. */
-  | (Sender & { readonly is: 'voice' | 'edited' | 'secondhand' | 'unread' })
-  | { readonly is: 'group'; readonly chat: number }
+  | (Sender & { readonly is: 'voice' | 'secondhand' | 'unread' })
+  /** The bot is brought into a group, or is in it no more. */
+  | { readonly is: 'came'; readonly chat: number; readonly by: number }
+  | { readonly is: 'gone'; readonly chat: number }
+  | { readonly is: 'moved'; readonly from: number; readonly to: number }
   | { readonly is: 'nothing' };
 
 export type Personal = Extract<Incoming, Sender>;
 
 /** The kinds of updates that are asked of the service. */
-export const ALLOWED_UPDATES = ['message', 'edited_message', 'my_chat_member'] as const;
+export const ALLOWED_UPDATES = ['message', 'edited_message', 'callback_query', 'my_chat_member'] as const;
 
-export function readUpdate({ message, edited_message, my_chat_member }: Update): Incoming {
-  if (my_chat_member !== undefined) {
-    const { chat, new_chat_member: now } = my_chat_member;
-    const isIn = now.status === 'member' || now.status === 'administrator';
-    return isIn && chat.type !== 'private' ? { is: 'group', chat: chat.id } : { is: 'nothing' };
-  }
+/** As it is stored: with its chat, so that each chat has its turn. */
+export const asStored = (update: Update): Received => ({
+  id: update.update_id,
+  chat: chatOf(update)?.id ?? 0,
+  body: JSON.stringify(update),
+});
+
+const chatOf = ({ message, edited_message, callback_query, my_chat_member }: Update): Chat | undefined =>
+  (message ?? edited_message ?? callback_query?.message ?? my_chat_member)?.chat;
+
+/** `username`: under which the bot is called in a group. */
+export function readUpdate(update: Update, username: string): Incoming {
+  const { message, edited_message, callback_query, my_chat_member } = update;
+  if (my_chat_member !== undefined) return readStanding(my_chat_member);
+  if (callback_query !== undefined) return readPress(callback_query);
   const posted = message ?? edited_message;
   if (posted === undefined) return { is: 'nothing' };
-  if (posted.chat.type !== 'private') return { is: 'group', chat: posted.chat.id };
-  return readPrivate(posted, message === undefined);
+  const { chat, migrate_to_chat_id: to, migrate_from_chat_id: from } = posted;
+  if (to !== undefined) return { is: 'moved', from: chat.id, to };
+  if (from !== undefined) return { is: 'moved', from, to: chat.id };
+  return readMessage(posted, { isEdited: message === undefined, username });
 }
 
-function readPrivate(message: Message, isEdited: boolean): Incoming {
+function readStanding({ chat, from, new_chat_member: { status } }: ChatMemberUpdated): Incoming {
+  if (chat.type === 'private') return { is: 'nothing' };
+  const isIn = status === 'member' || status === 'administrator' || status === 'restricted';
+  return isIn ? { is: 'came', chat: chat.id, by: from.id } : { is: 'gone', chat: chat.id };
+}
+
+/** A press tells no time: it is now. */
+function readPress({ id, from, message, data }: CallbackQuery): Incoming {
+  if (message === undefined || data === undefined) return { is: 'nothing' };
+  const { chat, message_id } = message;
+  const at = new Date().toISOString();
+  const isGroup = chat.type !== 'private';
+  const sender = { chat: chat.id, isGroup, person: from.id, name: nameOf(from), at, isAddressed: true };
+  return { is: 'press', ...sender, press: id, data, message: message_id };
+}
+
+interface Reading {
+  readonly isEdited: boolean;
+  readonly username: string;
+}
+
+function readMessage(message: Message, { isEdited, username }: Reading): Incoming {
   const { from, chat } = message;
-  if (from === undefined || from.is_bot) return { is: 'nothing' };
-  const at = new Date(message.date * 1000).toISOString();
-  const sender: Sender = { chat: chat.id, person: from.id, name: nameOf(from), at };
-  if (isEdited) return { is: 'edited', ...sender };
-  if (isSecondhand(message)) return { is: 'secondhand', ...sender };
-  if (message.voice !== undefined) return { is: 'voice', ...sender };
-  if (message.text === undefined) return { is: 'unread', ...sender };
-  return { is: 'text', ...sender, message: message.message_id, text: message.text };
+  if (from === undefined || (from.is_bot && message.sender_chat === undefined)) return { is: 'nothing' };
+  const isGroup = chat.type !== 'private';
+  const words = message.text === undefined ? undefined : calledBy(message.text, username);
+  // A command for another bot.
+  if (message.text !== undefined && words === undefined) return { is: 'nothing' };
+  const isAnswer = message.reply_to_message?.from?.username === username;
+  const sender: Sender = {
+    ...{ chat: chat.id, isGroup, person: from.id, name: nameOf(from) },
+    at: new Date(message.date * 1000).toISOString(),
+    isAddressed: !isGroup || isAnswer || words?.isCalled === true,
+  };
+  if (isSecondhand(message)) return isEdited ? { is: 'nothing' } : { is: 'secondhand', ...sender };
+  if (words === undefined) {
+    if (isEdited || isService(message)) return { is: 'nothing' };
+    return { is: message.voice === undefined ? 'unread' : 'voice', ...sender };
+  }
+  const said = { ...sender, message: message.message_id, text: words.text };
+  if (isEdited) return { is: 'edited', ...said };
+  const answers = isAnswer ? message.reply_to_message?.message_id : undefined;
+  return { is: 'text', ...said, ...(answers === undefined ? {} : { answers }) };
+}
+
+/** The words without the name of the bot; a command is the word itself. Undefined where another bot is called. */
+function calledBy(text: string, username: string): { text: string; isCalled: boolean } | undefined {
+  const command = /^\/(\w+)(?:@(\w+))?/.exec(text);
+  const called = command?.[2];
+  if (called !== undefined && called.toLowerCase() !== username.toLowerCase()) return undefined;
+  const plain = called === undefined ? text : text.replace(`@${called}`, '');
+  const words = plain.split(/\s+/);
+  const isName = (word: string): boolean =>
+    word.toLowerCase().replace(/[,:]$/, '') === `@${username.toLowerCase()}`;
+  const isCalled = command !== null || words.some(isName);
+  return { text: words.some(isName) ? words.filter((word) => !isName(word)).join(' ') : plain, isCalled };
 }
 
 const isSecondhand = ({ forward_origin, via_bot, sender_chat }: Message): boolean =>
   forward_origin !== undefined || via_bot !== undefined || sender_chat !== undefined;
+
+const isService = ({
+  new_chat_members,
+  left_chat_member,
+  pinned_message,
+  new_chat_title,
+}: Message): boolean =>
+  [new_chat_members, left_chat_member, pinned_message, new_chat_title].some((each) => each !== undefined);
 
 const LONGEST_NAME = 32;
 

@@ -5,7 +5,7 @@ import type { Mailbox } from '../../app/ports/mailbox.ts';
 import type { Metrics } from '../../app/ports/metrics.ts';
 import { traceOf, waitMs } from './calls.ts';
 import { now } from './desk.ts';
-import { ALLOWED_UPDATES } from './incoming.ts';
+import { ALLOWED_UPDATES, asStored } from './incoming.ts';
 import { isAborted, type Pace, pause } from './pace.ts';
 
 export interface PollerParts {
@@ -68,7 +68,7 @@ async function pollOnce(parts: PollerParts, offset: number | undefined): Promise
   parts.metrics.count('pollsOk');
   parts.onPolled();
   if (updates.length === 0) return undefined;
-  const stored = updates.map((update) => ({ id: update.update_id, body: JSON.stringify(update) }));
+  const stored = updates.map(asStored);
   await post.receive(bot, stored, now());
   parts.onStored();
   return Math.max(...stored.map(({ id }) => id)) + 1;

@@ -2,7 +2,8 @@
 // next one to that chat says so.
 import type { Api } from 'grammy';
 import type { Log } from '../../app/ports/log.ts';
-import type { Letter, Mailbox, NewLetter } from '../../app/ports/mailbox.ts';
+import type { Letter, LetterEnd, LetterKind, Mailbox, NewLetter, Notices } from '../../app/ports/mailbox.ts';
+import type { Team } from '../../app/ports/team.ts';
 import { StoreError } from '../../app/ports/store.ts';
 import { sendLetter, traceOf, type Trouble, troubleOf } from './calls.ts';
 import { backoffMs, type Bell, type Pace, pause } from './pace.ts';
@@ -10,15 +11,14 @@ import { backoffMs, type Bell, type Pace, pause } from './pace.ts';
 export interface SenderParts {
   readonly api: Api;
   readonly bot: string;
-  readonly post: Mailbox;
+  readonly post: Mailbox & Pick<Team, 'moveGroup'>;
   readonly pace: Pace;
   readonly log: Log;
   /** Rung when there may be letters. */
   readonly bell: Bell;
   /** No new letter is begun after it. */
   readonly signal: AbortSignal;
-  /** Said before the next letter of a chat where one may not have arrived. */
-  readonly notice: string;
+  readonly notices: Notices;
   /** Told to the owners once of a chat that can't be written to. */
   readonly tellOwners: (chat: number) => Promise<readonly NewLetter[]>;
 }
@@ -92,24 +92,27 @@ function isHeld({ held }: State, chat: number): boolean {
 }
 
 async function emptyChat(parts: SenderParts, state: State, chat: number): Promise<void> {
-  const { post, bot, notice, signal } = parts;
+  const { post, bot, notices, signal } = parts;
   while (!signal.aborted && !state.isTroubled && !isHeld(state, chat)) {
-    const letter = await post.takeLetter(bot, chat, notice);
+    const letter = await post.takeLetter(bot, chat, notices);
     if (letter === undefined) return;
     await carry(parts, state, letter);
   }
 }
 
 async function carry(parts: SenderParts, state: State, letter: Letter): Promise<void> {
+  let message: number | undefined;
   try {
-    await sendLetter(parts.api, letter);
+    message = await sendLetter(parts.api, letter);
   } catch (error) {
     const trouble = troubleOf(error);
     parts.log.warn({ ...traceOf(error), trouble: trouble.is }, 'send failed');
     return take(parts, state, { letter, trouble });
   }
   state.failures = 0;
-  await untilStored(parts, () => parts.post.endLetter(letter.seq, 'sent'));
+  await untilStored(parts, () =>
+    parts.post.endLetter(letter.seq, 'sent', message === undefined ? {} : { message }),
+  );
 }
 
 async function take(
@@ -117,15 +120,26 @@ async function take(
   state: State,
   { letter, trouble }: { letter: Letter; trouble: Trouble },
 ): Promise<void> {
-  const end = (how: 'again' | 'unknown'): Promise<void> =>
+  const end = (how: LetterEnd): Promise<void> =>
     untilStored(parts, () => parts.post.endLetter(letter.seq, how));
   switch (trouble.is) {
     case 'tooMany':
       state.held.set(letter.chat, Date.now() + trouble.seconds * 1000);
       return end('again');
-    case 'impossible':
+    case 'done':
+      return end('sent');
+    case 'gone':
+      return end(letter.kind === 'card' ? 'gone' : 'sent');
+    case 'moved':
       return untilStored(parts, async () => {
-        await parts.post.endLetter(letter.seq, 'failed', await parts.tellOwners(letter.chat));
+        await parts.post.endLetter(letter.seq, 'again');
+        await parts.post.moveGroup(parts.bot, letter.chat, trouble.to);
+      });
+    case 'impossible':
+      // A sign or a toast that can't be shown is no loss: what was said stands.
+      if (BESIDE.includes(letter.kind)) return end('sent');
+      return untilStored(parts, async () => {
+        await parts.post.endLetter(letter.seq, 'failed', { tell: await parts.tellOwners(letter.chat) });
       });
     case 'unreached':
     case 'refusedToken':
@@ -133,9 +147,11 @@ async function take(
       return end('again');
     case 'unknown':
       noteTrouble(state);
-      return end(letter.kind === 'leave' ? 'again' : 'unknown');
+      return end('unknown');
   }
 }
+
+const BESIDE: readonly LetterKind[] = ['reaction', 'toast', 'bare', 'leave'];
 
 function noteTrouble(state: State): void {
   if (!state.isTroubled) state.failures += 1;

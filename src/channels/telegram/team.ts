@@ -1,10 +1,11 @@
 // Who may do what, and the two wishes about the team: to invite somebody and to remove somebody.
 import { randomBytes } from 'node:crypto';
-import type { Invite, Member } from '../../app/ports/team.ts';
+import type { Invite, Member, Membership } from '../../app/ports/team.ts';
 import type { Role } from '../../core/role.ts';
 import { name, type Reply, say } from '../../core/reply.ts';
 import { type Desk, done, letters, type TeamWish } from './desk.ts';
 import { hashOf } from './strangers.ts';
+import { speakerOf, tableOf } from './turns.ts';
 
 /** Whom a role may bring in or send away. */
 const RULES_OVER: Readonly<Record<Role, readonly Role[]>> = {
@@ -24,7 +25,8 @@ export function newInvite(role: Role): { readonly code: string; readonly invite:
 
 interface Wisher {
   readonly chat: number;
-  readonly member: Member;
+  readonly isGroup: boolean;
+  readonly member: Membership;
   readonly line: string;
 }
 
@@ -37,7 +39,9 @@ export async function fulfil(desk: Desk, update: number, wisher: Wisher): Promis
     desk.post.settle(done(desk, update, letters(chat, desk.words(reply)), more));
   switch (wish.is) {
     case 'invite':
-      await invite(desk, { member, role: wish.role, tell });
+      // A link is a key: it is handed over alone.
+      if (wisher.isGroup) await tell(say('telegram-privately'));
+      else await invite(desk, { member, role: wish.role, tell });
       return true;
     case 'remove': {
       const removed = await namedMember(desk, wish, wisher);
@@ -51,41 +55,48 @@ export async function fulfil(desk: Desk, update: number, wisher: Wisher): Promis
 type Tell = (reply: Reply, more?: Parameters<typeof done>[3]) => Promise<void>;
 
 async function invite(
-  { kitchen, username, log }: Desk,
-  { member, role, tell }: { member: Member; role: Role; tell: Tell },
+  { username, log }: Desk,
+  { member, role, tell }: { member: Membership; role: Role; tell: Tell },
 ): Promise<void> {
   if (!RULES_OVER[member.role].includes(role)) return tell(say('telegram-not-yours'));
   const made = newInvite(role);
   const link = `https://t.me/${username()}?start=${made.code}`;
   await tell(say('telegram-invite', { role, link: name(link), hours: INVITE_HOURS }), {
-    change: { is: 'invited', kitchen, invite: made.invite },
+    change: { is: 'invited', kitchen: member.kitchen, invite: made.invite },
   });
   log.info({ role }, 'member invited');
 }
 
 /** "remove fat" is about meat, also where somebody is called so: it must be a name and no entry. */
 async function namedMember(
-  { post, kitchen, table }: Desk,
+  desk: Desk,
   wish: TeamWish & { is: 'remove' },
   { member, line }: Wisher,
 ): Promise<Member | undefined> {
-  const named = (await post.members(kitchen)).find((each) => each.name.toLowerCase() === wish.name);
+  const members = await desk.post.members(member.kitchen);
+  const named = members.find((each) => each.name.toLowerCase() === wish.name);
   if (named === undefined) return undefined;
-  const speaker = `telegram:${member.person}`;
+  const speaker = speakerOf(member.person);
   const at = new Date().toISOString();
-  const { outcome } = await table.weighUp({ id: 'wish', speaker, at, text: line, role: member.role });
+  const { outcome } = await tableOf(desk, member).weighUp({
+    id: 'wish',
+    speaker,
+    at,
+    text: line,
+    role: member.role,
+  });
   return outcome === 'recorded' ? undefined : named;
 }
 
 async function remove(
-  { post, kitchen, log }: Desk,
-  { member, removed, tell }: { member: Member; removed: Member; tell: Tell },
+  { post, log }: Desk,
+  { member, removed, tell }: { member: Membership; removed: Member; tell: Tell },
 ): Promise<void> {
   if (!RULES_OVER[member.role].includes(removed.role)) return tell(say('telegram-not-yours'));
-  const owners = (await post.members(kitchen)).filter(({ role }) => role === 'owner');
+  const owners = (await post.members(member.kitchen)).filter(({ role }) => role === 'owner');
   if (removed.role === 'owner' && owners.length === 1) return tell(say('telegram-last-owner'));
   await tell(say('telegram-removed', { name: name(removed.name) }), {
-    change: { is: 'removed', kitchen, person: removed.person },
+    change: { is: 'removed', kitchen: member.kitchen, person: removed.person },
   });
   log.info({ role: removed.role }, 'member removed');
 }

@@ -1,6 +1,7 @@
 // Updates that the service brings. Each is stored before it is told so with 200; whatever else is answered, it comes again.
 import { createHash, timingSafeEqual } from 'node:crypto';
 import type { IncomingMessage, RequestListener, ServerResponse } from 'node:http';
+import type { Update as Brought } from 'grammy/types';
 import { z } from 'zod';
 import type { Log } from '../../app/ports/log.ts';
 import type { Mailbox, Update } from '../../app/ports/mailbox.ts';
@@ -8,6 +9,7 @@ import type { Metrics } from '../../app/ports/metrics.ts';
 import { StoreError } from '../../app/ports/store.ts';
 import { traceOf } from './calls.ts';
 import { now } from './desk.ts';
+import { asStored } from './incoming.ts';
 
 export interface Webhook {
   /** With https, as the service is told it. */
@@ -117,7 +119,9 @@ async function bodyOf(request: IncomingMessage): Promise<string | undefined> {
 
 function readNumber(body: string): Update | undefined {
   try {
-    return { id: hasNumber.parse(JSON.parse(body)).update_id, body };
+    const read: unknown = JSON.parse(body);
+    hasNumber.parse(read);
+    return asStored(read as Brought);
   } catch {
     return undefined;
   }

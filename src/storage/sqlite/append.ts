@@ -1,5 +1,6 @@
 // What is written: one turn, one transaction, statements prepared once. A row that is there already as it should
 // be is not written again: each page that changes costs time in the commit.
+import type { Delivery } from '../../app/ports/mailbox.ts';
 import type { Turn } from '../../app/ports/store.ts';
 import { encodeFact, type Recorded } from '../../core/facts.ts';
 import { toPlainJson } from '../../core/plain-json.ts';
@@ -19,7 +20,7 @@ export function appender(db: Connection): (turn: Turn) => 'stored' | 'seen' {
     const { delivery } = turn;
     if (!isNew(turn)) {
       // It was answered when it came first.
-      if (delivery !== undefined) endUpdate({ ...delivery, letters: [] });
+      if (delivery !== undefined) endUpdate(withoutLetters(delivery));
       return 'seen';
     }
     for (const recorded of turn.facts) writeFact(turn, recorded);
@@ -29,6 +30,12 @@ export function appender(db: Connection): (turn: Turn) => 'stored' | 'seen' {
     return 'stored';
   });
   return (turn) => transaction.immediate(turn);
+}
+
+/** What was answered before is not answered again. */
+function withoutLetters(delivery: Delivery): Delivery {
+  const { buttons: _, ...rest } = delivery;
+  return { ...rest, letters: [] };
 }
 
 /** Writes the message; false where it was there. */
@@ -43,11 +50,22 @@ function messageWriter(db: Connection): (turn: Turn) => boolean {
 
 function factWriter(db: Connection): (turn: Turn, recorded: Recorded) => void {
   const insert = db.prepare(
-    `INSERT INTO fact (kitchen, message, entry, speaker, at, test, item, type, body)
-     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+    `INSERT INTO fact (kitchen, message, entry, speaker, at, test, lot, item, type, body)
+     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
   );
-  return ({ kitchen, message }, { entry, speaker, at, test, item, fact }) => {
-    insert.run(kitchen, message, entry, speaker, at, test ?? null, item ?? null, fact.type, encodeFact(fact));
+  return ({ kitchen, message }, { entry, speaker, at, test, lot, item, fact }) => {
+    insert.run(
+      kitchen,
+      message,
+      entry,
+      speaker,
+      at,
+      test ?? null,
+      lot ?? null,
+      item ?? null,
+      fact.type,
+      encodeFact(fact),
+    );
   };
 }
 

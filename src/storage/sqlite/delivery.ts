@@ -1,6 +1,9 @@
 // How an update ends: within the transaction of the turn where it made facts, else in one of its own.
-import type { Delivery, NewLetter } from '../../app/ports/mailbox.ts';
+import type { Delivery } from '../../app/ports/mailbox.ts';
 import type { Connection } from './connection.ts';
+import { buttonWriter } from './cards.ts';
+import { againSender } from './doubts.ts';
+import { letterWriter } from './letters.ts';
 import { teamWriter } from './team.ts';
 
 /** Must be called inside a transaction. False where the update was ended before: then nothing is written. */
@@ -14,10 +17,14 @@ export function deliveryWriter(db: Connection): (delivery: Delivery) => boolean 
   );
   const post = letterWriter(db);
   const changeTeam = teamWriter(db);
-  return ({ bot, update, end: state, at, letters, change, fromStranger }) => {
+  const changeButtons = buttonWriter(db);
+  const sendAgain = againSender(db);
+  return ({ bot, update, end: state, at, letters, change, buttons, again, fromStranger }) => {
     if (end.run(state, state, bot, update).changes === 0) return false;
     if (fromStranger) count.run(bot);
     if (change !== undefined) changeTeam(bot, change, at);
+    if (buttons !== undefined) changeButtons(bot, buttons);
+    if (again !== undefined) sendAgain(bot, again);
     for (const letter of letters) post(bot, letter, at);
     return true;
   };
@@ -29,14 +36,5 @@ export function settler(db: Connection): (delivery: Delivery) => void {
   const transaction = db.transaction(write);
   return (delivery) => {
     transaction.immediate(delivery);
-  };
-}
-
-export function letterWriter(db: Connection): (bot: string, letter: NewLetter, at: string) => void {
-  const insert = db.prepare(
-    `INSERT INTO outbox (bot, chat, kind, text, fleeting, created_at, state) VALUES (?, ?, ?, ?, ?, ?, 'waiting')`,
-  );
-  return (bot, { chat, kind, text, fleeting }, at) => {
-    insert.run(bot, chat, kind, text, fleeting ? 1 : 0, at);
   };
 }

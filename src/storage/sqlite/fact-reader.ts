@@ -1,12 +1,12 @@
 // The log, read in its order.
 import type { KitchenId } from '../../app/ports/store.ts';
-import type { Recorded, TestId } from '../../core/facts.ts';
+import type { LotId, Recorded, TestId } from '../../core/facts.ts';
 import type { Connection } from './connection.ts';
 import { guarded } from './faults.ts';
 import { query } from './query.ts';
 import { type FactRow, recordedOf } from './rows.ts';
 
-const COLUMNS = 'seq, entry, speaker, at, test, item, body';
+const COLUMNS = 'seq, entry, speaker, at, test, lot, item, body';
 
 /** How many facts of the whole log are read at once: an open cursor would block writing. */
 const PAGE = 1000;
@@ -15,11 +15,19 @@ export function factReader(db: Connection) {
   const ofTest = db.prepare<[KitchenId, TestId], FactRow>(
     `SELECT ${COLUMNS} FROM fact WHERE kitchen = ? AND test = ? ORDER BY seq`,
   );
+  const ofLot = db.prepare<[KitchenId, LotId], FactRow>(
+    `SELECT ${COLUMNS} FROM fact INDEXED BY fact_by_lot WHERE kitchen = ? AND lot = ? ORDER BY seq`,
+  );
   const ofSpeaker = db.prepare<[KitchenId, string, number], FactRow>(
     `SELECT * FROM (SELECT ${COLUMNS} FROM fact WHERE kitchen = ? AND speaker = ? ORDER BY seq DESC LIMIT ?)
      ORDER BY seq`,
   );
-  return { ofTest: query(ofTest, recordedOf), ofSpeaker: query(ofSpeaker, recordedOf), all: wholeLog(db) };
+  return {
+    ofTest: query(ofTest, recordedOf),
+    ofLot: query(ofLot, recordedOf),
+    ofSpeaker: query(ofSpeaker, recordedOf),
+    all: wholeLog(db),
+  };
 }
 
 /** The log page by page: between two pages a turn may be stored, and is read in its place. */

@@ -5,6 +5,9 @@ import { type Connection, connectToRead } from './connection.ts';
 import { codeOf } from './faults.ts';
 import { SCHEMA_1 } from './schema.ts';
 import { SCHEMA_2 } from './schema-2.ts';
+import { SCHEMA_3 } from './schema-3.ts';
+import { foldPoolsAnew } from './schema-4.ts';
+import { SCHEMA_5 } from './schema-5.ts';
 
 /** Makes version n+1 of version n; its place in the list is n. */
 export type Migration = (db: Connection) => void;
@@ -15,6 +18,13 @@ export const MIGRATIONS: readonly Migration[] = [
   },
   (db) => {
     db.exec(SCHEMA_2);
+  },
+  (db) => {
+    db.exec(SCHEMA_3);
+  },
+  foldPoolsAnew,
+  (db) => {
+    db.exec(SCHEMA_5);
   },
 ];
 

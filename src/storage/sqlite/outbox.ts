@@ -1,7 +1,8 @@
 // What is to be sent. A letter is marked before it is handed to the service, so that a crash in between is known of.
-import type { Backlog, Letter, LetterEnd, NewLetter } from '../../app/ports/mailbox.ts';
+import type { Backlog, Ending, Letter, LetterEnd, LetterKind, Notices } from '../../app/ports/mailbox.ts';
 import type { Connection } from './connection.ts';
-import { letterWriter } from './delivery.ts';
+import { doubtShower, offerer } from './doubts.ts';
+import { LETTER_COLUMNS, LETTER_SOURCE, letterOf, type LetterRow, letterWriter } from './letters.ts';
 
 export function outbox(db: Connection) {
   const chats = db
@@ -16,73 +17,138 @@ export function outbox(db: Connection) {
   };
 }
 
+interface SentRow {
+  readonly seq: number;
+  readonly bot: string;
+  readonly chat: number;
+  readonly kind: LetterKind;
+  readonly alarm: number;
+  readonly created_at: string;
+  readonly fleeting: number;
+  readonly stands: number | null;
+}
+
+const SENT_COLUMNS = 'seq, outbox.bot, outbox.chat, kind, alarm, created_at, fleeting, message AS stands';
+
+/** What a second arrival changes nothing of. */
+function isHarmless({ kind, stands }: Pick<SentRow, 'kind' | 'stands'>): boolean {
+  switch (kind) {
+    case 'reaction':
+    case 'toast':
+    case 'bare':
+    case 'leave':
+      return true;
+    case 'card':
+      return stands !== null;
+    case 'message':
+      return false;
+  }
+}
+
 function interruptedNoter(db: Connection): (bot: string) => number {
-  const again = db.prepare(
-    `UPDATE outbox SET state = 'waiting' WHERE bot = ? AND state = 'sending' AND kind = 'leave'`,
+  const underway = db.prepare<[string], SentRow>(
+    `SELECT ${SENT_COLUMNS} FROM ${LETTER_SOURCE} WHERE outbox.bot = ? AND state = 'sending'`,
   );
-  const forget = db.prepare(`DELETE FROM outbox WHERE bot = ? AND state = 'sending' AND fleeting = 1`);
-  const doubt = db.prepare(
-    `UPDATE outbox SET state = 'unknown', text = '' WHERE bot = ? AND state = 'sending'`,
+  const doubt = doubter(db);
+  const transaction = db.transaction(
+    (bot: string): number => underway.all(bot).filter((row) => doubt(row) === 'doubtful').length,
   );
-  const transaction = db.transaction((bot: string): number => {
-    again.run(bot);
-    return forget.run(bot).changes + doubt.run(bot).changes;
-  });
   return (bot) => transaction.immediate(bot);
 }
 
-type LetterRow = Pick<Letter, 'seq' | 'chat' | 'kind' | 'text'>;
-
-function taker(db: Connection): (bot: string, chat: number, notice: string) => Letter | undefined {
-  const oldest = db.prepare<[string, number], LetterRow>(
-    `SELECT seq, chat, kind, text FROM outbox WHERE bot = ? AND state = 'waiting' AND chat = ? ORDER BY seq LIMIT 1`,
-  );
-  const forgetDoubts = db.prepare(`DELETE FROM outbox WHERE bot = ? AND state = 'unknown' AND chat = ?`);
-  const mark = db.prepare(`UPDATE outbox SET state = 'sending', text = ? WHERE seq = ?`);
-  const transaction = db.transaction((bot: string, chat: number, notice: string): Letter | undefined => {
-    const letter = oldest.get(bot, chat);
-    if (letter === undefined) return undefined;
-    const doubts = letter.kind === 'message' ? forgetDoubts.run(bot, chat).changes : 0;
-    const text = doubts > 0 ? `${notice}\n${letter.text}` : letter.text;
-    mark.run(text, letter.seq);
-    return { ...letter, text };
-  });
-  return (bot, chat, notice) => transaction.immediate(bot, chat, notice);
-}
-
-interface EndedRow {
-  readonly bot: string;
-  readonly chat: number;
-  readonly created_at: string;
-  readonly fleeting: number;
-}
-
-function ender(db: Connection): (seq: number, end: LetterEnd, tell?: readonly NewLetter[]) => void {
-  const find = db.prepare<[number], EndedRow>(
-    'SELECT bot, chat, created_at, fleeting FROM outbox WHERE seq = ?',
-  );
-  const remove = db.prepare('DELETE FROM outbox WHERE seq = ?');
+/** What becomes of a letter that may have arrived. */
+function doubter(db: Connection): (row: SentRow) => 'repeated' | 'doubtful' {
   const again = db.prepare(`UPDATE outbox SET state = 'waiting' WHERE seq = ?`);
-  const doubt = db.prepare(`UPDATE outbox SET state = 'unknown', text = '' WHERE seq = ?`);
-  const park = parker(db);
-  const transaction = db.transaction((seq: number, end: LetterEnd, tell: readonly NewLetter[]): void => {
-    const letter = find.get(seq);
-    if (letter === undefined) return;
-    if (end === 'again') again.run(seq);
-    else if (end === 'sent' || letter.fleeting === 1) remove.run(seq);
-    else if (end === 'unknown') doubt.run(seq);
-    else park(seq, letter, tell);
-  });
-  return (seq, end, tell = []) => {
-    transaction.immediate(seq, end, tell);
+  const repeat = db.prepare(`UPDATE outbox SET state = 'waiting', alarm = 2 WHERE seq = ?`);
+  const forget = db.prepare('DELETE FROM outbox WHERE seq = ?');
+  const mark = db.prepare(`UPDATE outbox SET state = 'unknown' WHERE seq = ?`);
+  const show = doubtShower(db);
+  return (row) => {
+    if (row.alarm > 0) repeat.run(row.seq);
+    else if (isHarmless(row)) again.run(row.seq);
+    else if (row.fleeting === 1) forget.run(row.seq);
+    else {
+      mark.run(row.seq);
+      show(row, row.created_at);
+    }
+    return row.alarm > 0 || isHarmless(row) ? 'repeated' : 'doubtful';
   };
 }
 
-function parker(db: Connection): (seq: number, letter: EndedRow, tell: readonly NewLetter[]) => void {
+function taker(db: Connection): (bot: string, chat: number, notices: Notices) => Letter | undefined {
+  const oldest = db.prepare<[string, number], LetterRow>(
+    `SELECT ${LETTER_COLUMNS} FROM ${LETTER_SOURCE}
+     WHERE outbox.bot = ? AND state = 'waiting' AND outbox.chat = ? ORDER BY seq LIMIT 1`,
+  );
+  const mark = db.prepare(`UPDATE outbox SET state = 'sending' WHERE seq = ?`);
+  const offer = offerer(db);
+  const transaction = db.transaction((bot: string, chat: number, notices: Notices): Letter | undefined => {
+    const row = oldest.get(bot, chat);
+    if (row === undefined) return undefined;
+    mark.run(row.seq);
+    const letter = letterOf(row);
+    const said = row.alarm > 1 ? { ...letter, text: `${notices.repeat} ${letter.text}` } : letter;
+    const { kind } = letter;
+    const offered = kind === 'card' || kind === 'message' ? offer({ bot, chat }, kind, notices) : undefined;
+    if (offered === undefined) return said;
+    const rows = offered.button.length === 0 ? [] : [offered.button];
+    return { ...said, text: `${offered.text}\n${said.text}`, buttons: [...(said.buttons ?? []), ...rows] };
+  });
+  return (bot, chat, notices) => transaction.immediate(bot, chat, notices);
+}
+
+function ender(db: Connection): (seq: number, end: LetterEnd, ending?: Ending) => void {
+  const find = db.prepare<[number], SentRow>(`SELECT ${SENT_COLUMNS} FROM ${LETTER_SOURCE} WHERE seq = ?`);
+  const remove = db.prepare('DELETE FROM outbox WHERE seq = ?');
+  const again = db.prepare(`UPDATE outbox SET state = 'waiting' WHERE seq = ?`);
+  const doubt = doubter(db);
+  const cards = cardKeeper(db);
+  const park = parker(db);
+  const write = (seq: number, end: LetterEnd, { tell = [], message }: Ending): void => {
+    const letter = find.get(seq);
+    if (letter === undefined) return;
+    switch (end) {
+      case 'again':
+        return void again.run(seq);
+      case 'gone':
+        cards.forgetMessage(seq);
+        return void again.run(seq);
+      case 'unknown':
+        return void doubt(letter);
+      case 'sent':
+        cards.noteSent(seq, message);
+        return void remove.run(seq);
+      case 'failed':
+        if (letter.fleeting === 1) return void remove.run(seq);
+        return park(letter, tell);
+    }
+  };
+  const transaction = db.transaction(write);
+  return (seq, end, ending = {}) => {
+    transaction.immediate(seq, end, ending);
+  };
+}
+
+/** Which message stands for a card. The card of a test that is over is forgotten when it was shown for the last time. */
+function cardKeeper(db: Connection) {
+  const of = `WHERE (bot, chat, kitchen, test) = (SELECT bot, chat, kitchen, test FROM outbox WHERE seq = ? AND kind = 'card')`;
+  const note = db.prepare(`UPDATE card SET message = ? ${of}`);
+  const over = db.prepare(`DELETE FROM card ${of} AND is_open = 0`);
+  const forget = db.prepare(`UPDATE card SET message = NULL ${of}`);
+  return {
+    noteSent: (seq: number, message: number | undefined): void => {
+      if (message !== undefined) note.run(message, seq);
+      over.run(seq);
+    },
+    forgetMessage: (seq: number): void => void forget.run(seq),
+  };
+}
+
+function parker(db: Connection): (letter: SentRow, tell: Required<Ending>['tell']) => void {
   const parked = db.prepare(`SELECT 1 FROM outbox WHERE bot = ? AND state = 'parked' AND chat = ? LIMIT 1`);
   const park = db.prepare(`UPDATE outbox SET state = 'parked' WHERE seq = ?`);
   const post = letterWriter(db);
-  return (seq, { bot, chat, created_at: at }, tell) => {
+  return ({ seq, bot, chat, created_at: at }, tell) => {
     if (parked.get(bot, chat) === undefined) for (const letter of tell) post(bot, letter, at);
     park.run(seq);
   };
@@ -90,8 +156,8 @@ function parker(db: Connection): (seq: number, letter: EndedRow, tell: readonly 
 
 function backlogReader(db: Connection): (bot: string) => Backlog {
   const update = db
-    .prepare<[string], string>(
-      `SELECT received_at FROM inbox WHERE bot = ? AND state = 'waiting' ORDER BY seq LIMIT 1`,
+    .prepare<[string], string | null>(
+      `SELECT min(received_at) FROM inbox WHERE bot = ? AND state = 'waiting'`,
     )
     .pluck();
   const letter = db
@@ -104,7 +170,7 @@ function backlogReader(db: Connection): (bot: string) => Backlog {
     const oldestUpdateAt = update.get(bot);
     const oldestLetterAt = letter.get(bot);
     return {
-      ...(oldestUpdateAt === undefined ? {} : { oldestUpdateAt }),
+      ...(oldestUpdateAt == null ? {} : { oldestUpdateAt }),
       ...(oldestLetterAt == null ? {} : { oldestLetterAt }),
       strangers: strangers.get(bot) ?? 0,
     };

@@ -1,7 +1,9 @@
 // The Mailbox and Team ports over one SQLite connection.
 import type { Mailbox } from '../../app/ports/mailbox.ts';
+import type { Cards } from '../../app/ports/cards.ts';
 import type { Team } from '../../app/ports/team.ts';
 import type { Connection } from './connection.ts';
+import { cards } from './cards.ts';
 import { settler } from './delivery.ts';
 import { promised } from './faults.ts';
 import { inbox } from './inbox.ts';
@@ -14,8 +16,15 @@ type Async<Sync> = {
     : never;
 };
 
-export function postOn(db: Connection): Mailbox & Team {
-  const all = { ...inbox(db), settle: settler(db), ...outbox(db), ...teamReader(db), ...founder(db) };
+export function postOn(db: Connection): Mailbox & Team & Cards {
+  const all = {
+    ...inbox(db),
+    settle: settler(db),
+    ...outbox(db),
+    ...cards(db),
+    ...teamReader(db),
+    ...founder(db),
+  };
   return asynchronous(db.name, all);
 }
 

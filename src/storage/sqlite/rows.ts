@@ -1,5 +1,5 @@
 // Rows of the tables as the port's values. What goes the other way stands with the statements in append.ts.
-import type { TestRow, Views } from '../../app/ports/store.ts';
+import type { LotRow, TestRow, Views } from '../../app/ports/store.ts';
 import { decodeFact, type Recorded } from '../../core/facts.ts';
 import type { Settings } from '../../core/kitchen.ts';
 import type { Ledger } from '../../core/ledger.ts';
@@ -13,6 +13,7 @@ export interface FactRow {
   readonly speaker: string;
   readonly at: string;
   readonly test: number | null;
+  readonly lot: number | null;
   readonly item: string | null;
   readonly body: string;
 }
@@ -26,6 +27,12 @@ export interface TestRowRow {
   readonly figures: string | null;
 }
 
+export interface LotRowRow {
+  readonly id: number;
+  readonly status: LotRow['status'];
+  readonly opened_at: string;
+}
+
 export interface NameRow {
   readonly kind: 'item' | 'part';
   readonly name: string;
@@ -37,11 +44,12 @@ export interface KeyedRow {
   readonly body: string;
 }
 
-export const recordedOf = ({ entry, speaker, at, test, item, body }: FactRow): Recorded => ({
+export const recordedOf = ({ entry, speaker, at, test, lot, item, body }: FactRow): Recorded => ({
   entry,
   speaker,
   at,
   ...(test === null ? {} : { test }),
+  ...(lot === null ? {} : { lot }),
   ...(item === null ? {} : { item }),
   fact: decodeFact(body),
 });
@@ -53,6 +61,12 @@ export const testRowOf = (row: TestRowRow): TestRow => ({
   openedAt: row.opened_at,
   ...(row.closed_at === null ? {} : { closedAt: row.closed_at }),
   ...(row.figures === null ? {} : { figures: fromPlainJson(row.figures) as Record<string, string> }),
+});
+
+export const lotRowOf = ({ id, status, opened_at: openedAt }: LotRowRow): LotRow => ({
+  id,
+  status,
+  openedAt,
 });
 
 export const nameOf = ({ kind, name }: NameRow): Views['names'][number] => [kind, name];

@@ -1,6 +1,7 @@
 // The ports to what is kept, over one SQLite connection. SQLite is synchronous, so nothing can come between two statements here.
 import type { Mailbox } from '../../app/ports/mailbox.ts';
 import type { Store } from '../../app/ports/store.ts';
+import type { Cards } from '../../app/ports/cards.ts';
 import type { Team } from '../../app/ports/team.ts';
 import { toPlainJson } from '../../core/plain-json.ts';
 import { appender } from './append.ts';
@@ -19,7 +20,7 @@ export interface StoreOptions {
   readonly release: () => void;
 }
 
-export type SqliteStore = Store & Mailbox & Team;
+export type SqliteStore = Store & Mailbox & Team & Cards;
 
 /** The connection must be migrated and its pragmas set. */
 export function storeOn(db: Connection, options: StoreOptions): SqliteStore {
@@ -38,6 +39,9 @@ export function storeOn(db: Connection, options: StoreOptions): SqliteStore {
     append: (turn) => trying(() => append(turn)),
     replyTo: (kitchen, message) => trying(() => reply.get(kitchen, message)?.reply),
     testFacts: (kitchen, test) => trying(() => facts.ofTest(kitchen, test)),
+    lotFacts: (kitchen, lot) => trying(() => facts.ofLot(kitchen, lot)),
+    newestLots: (kitchen, limit) => trying(() => views.newestLots(kitchen, limit)),
+    closedSince: (kitchen, at, limit) => trying(() => views.closedSince(kitchen, at, limit)),
     speakerFacts: (kitchen, speaker, limit) => trying(() => facts.ofSpeaker(kitchen, speaker, limit)),
     closedTests: (kitchen, item, limit) => trying(() => views.closed(kitchen, item, limit)),
     kitchens: () => trying(() => kitchens.all().map(({ id }) => id)),
@@ -54,8 +58,9 @@ const statements = (db: Connection) => ({
   kitchens: db.prepare<[], { id: string }>('SELECT id FROM kitchen ORDER BY id'),
 });
 
-const allViews = ({ tests, memory, pools, names }: ReturnType<typeof viewReader>, kitchen: string) => ({
+const allViews = ({ tests, lots, memory, pools, names }: ReturnType<typeof viewReader>, kitchen: string) => ({
   tests: tests(kitchen),
+  lots: lots(kitchen),
   memory: memory(kitchen),
   pools: pools(kitchen),
   names: names(kitchen),

@@ -7,13 +7,18 @@ import type { Connection } from './connection.ts';
 /** Lays the given rows over what is there. */
 export function viewWriter(db: Connection): (kitchen: KitchenId, views: Views) => void {
   const writeTest = testWriter(db);
+  const writeLot = db.prepare(
+    `INSERT INTO lot_row (kitchen, id, status, opened_at) VALUES (?, ?, ?, ?)
+     ON CONFLICT (kitchen, id) DO UPDATE SET status = excluded.status, opened_at = excluded.opened_at`,
+  );
   const writeMemory = keyedWriter(db, { table: 'memory_row', key: 'key', body: 'ledger' });
   const writePool = keyedWriter(db, { table: 'pool_row', key: 'item', body: 'pool' });
   const insertName = db.prepare<string[]>(
     'INSERT INTO name_row (kitchen, kind, name) VALUES (?, ?, ?) ON CONFLICT DO NOTHING',
   );
-  return (kitchen, { tests, memory, pools, names }) => {
+  return (kitchen, { tests, lots, memory, pools, names }) => {
     for (const test of tests) writeTest(kitchen, test);
+    for (const { id, status, openedAt } of lots) writeLot.run(kitchen, id, status, openedAt);
     for (const [key, ledger] of memory) writeMemory(kitchen, key, ledger);
     for (const [item, pool] of pools) writePool(kitchen, item, encodePool(pool));
     for (const [kind, name] of names) insertName.run(kitchen, kind, name);
@@ -22,7 +27,7 @@ export function viewWriter(db: Connection): (kitchen: KitchenId, views: Views) =
 
 /** Puts the given rows in the place of all that the kitchen has, in one transaction. */
 export function viewReplacer(db: Connection): (kitchen: KitchenId, views: Views) => void {
-  const clear = ['test_row', 'memory_row', 'pool_row', 'name_row'].map((table) =>
+  const clear = ['test_row', 'lot_row', 'memory_row', 'pool_row', 'name_row'].map((table) =>
     db.prepare<string>(`DELETE FROM ${table} WHERE kitchen = ?`),
   );
   const write = viewWriter(db);

@@ -1,6 +1,7 @@
 // What every store must do, whatever is behind it: it passes when these cases pass on a real database.
 import { describe } from 'vitest';
 import { kitchensContract } from './store/kitchens.ts';
+import { lotsContract } from './store/lots.ts';
 import { logContract } from './store/log.ts';
 import { namesContract } from './store/names.ts';
 import { type Database, openedForEach } from './store/opened.ts';
@@ -14,6 +15,7 @@ export function storeContract(name: string, newDatabase: () => Promise<Database>
     const opened = openedForEach(newDatabase);
     kitchensContract(opened);
     turnsContract(opened);
+    lotsContract(opened);
     logContract(opened);
     readModelsContract(opened);
     questionsContract(opened);

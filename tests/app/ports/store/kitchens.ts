@@ -15,6 +15,8 @@ export function kitchensContract(opened: Opened): void {
         settings: SETTINGS,
         openTests: [],
         lastTest: 0,
+        lots: [],
+        lastLot: 0,
         memory: [],
         pools: [],
         names: [],

@@ -27,6 +27,7 @@ export function namesContract(opened: Opened): void {
             figures: { [hostile]: '1' },
           } as const,
         ],
+        lots: [],
         memory: [[hostile, LEDGER] as const],
         pools: [[hostile, POOL] as const],
         names: [['part', hostile] as const],

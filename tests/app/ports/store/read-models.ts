@@ -19,12 +19,14 @@ export function readModelsContract(opened: Opened): void {
     it('lays changed rows over the old ones and leaves the others', async () => {
       const first = {
         tests: [closed(1, early)],
+        lots: [],
         memory: [['a', LEDGER]],
         pools: [['a', POOL]],
         names: [['item', 'a']],
       } as const;
       const next = {
         tests: [closed(2, late)],
+        lots: [],
         memory: [
           ['a', LEDGER.slice(1)],
           ['b', []],
@@ -40,6 +42,7 @@ export function readModelsContract(opened: Opened): void {
       await opened.reopen();
       expect(await opened.store.views('home')).toEqual({
         tests: [closed(1, early), closed(2, late)],
+        lots: [],
         memory: next.memory,
         pools: [
           ['a', POOL],
@@ -70,6 +73,7 @@ export function readModelsContract(opened: Opened): void {
       await opened.store.create('annex', SETTINGS);
       const views = {
         tests: [closed(1, early)],
+        lots: [],
         memory: [['a', LEDGER]],
         pools: [['a', POOL]],
         names: [['item', 'a']],

@@ -19,7 +19,7 @@ export const SETTINGS: Settings = {
   laborAvoidable: true,
 };
 
-export const NO_VIEWS: Views = { tests: [], memory: [], pools: [], names: [] };
+export const NO_VIEWS: Views = { tests: [], lots: [], memory: [], pools: [], names: [] };
 
 /** A figure that a binary float can't hold, to the last place. */
 export const GRAMS = decimal('6440.123456789012345678901234567890123');

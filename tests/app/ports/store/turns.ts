@@ -29,6 +29,7 @@ export function turnsContract(opened: Opened): void {
       ];
       const views = {
         tests: [{ id: 1, item: 'ribeye', status: 'open', openedAt: AT } as const],
+        lots: [],
         memory: [['price:ribeye', LEDGER] as const],
         pools: [['ribeye', POOL] as const],
         names: [['item', 'ribeye'] as const, ['part', 'trim'] as const],
@@ -39,6 +40,8 @@ export function turnsContract(opened: Opened): void {
         settings: SETTINGS,
         openTests: [facts],
         lastTest: 1,
+        lots: [],
+        lastLot: 0,
         memory: views.memory,
         pools: views.pools,
         names: views.names,
@@ -89,7 +92,12 @@ export function turnsContract(opened: Opened): void {
       const before = await opened.everythingOf('home');
       const unwritable = { ...QUESTION, wants: { held: { kind: 'weigh', no: () => 'data' }, slot: 'item' } };
       const broken = { ...opening('m2', 2), question: unwritable };
-      broken.views = { ...broken.views, memory: [['price:ribeye', LEDGER]], names: [['item', 'ribeye']] };
+      broken.views = {
+        ...broken.views,
+        lots: [],
+        memory: [['price:ribeye', LEDGER]],
+        names: [['item', 'ribeye']],
+      };
       await expect(opened.store.append(broken)).rejects.toThrow();
       expect(await opened.everythingOf('home')).toEqual(before);
       expect(await opened.store.append(opening('m2', 2))).toBe('stored');

@@ -8,7 +8,12 @@ export function twoKitchensContract(opened: Opened): void {
   describe('two kitchens', () => {
     it('never see each other, also with the same ids of messages, speakers, tests and entries', async () => {
       await opened.store.create('annex', SETTINGS);
-      const views = { memory: [['a', LEDGER]], pools: [['a', POOL]], names: [['item', 'a']] } as const;
+      const views = {
+        lots: [],
+        memory: [['a', LEDGER]],
+        pools: [['a', POOL]],
+        names: [['item', 'a']],
+      } as const;
       const closing: TestRow = { id: 2, item: 'ribeye', status: 'closed', openedAt: AT, closedAt: AT };
       await opened.store.append({ ...opening('m1', 1), question: QUESTION });
       await opened.store.append(
@@ -19,6 +24,8 @@ export function twoKitchensContract(opened: Opened): void {
           settings: SETTINGS,
           openTests: [],
           lastTest: 0,
+          lots: [],
+          lastLot: 0,
           memory: [],
           pools: [],
           names: [],

@@ -1,0 +1,65 @@
+// What is said of an open lot: its label, what was carried over, a batch on the heat, its end; and of the grinder.
+import type { Fact } from '../core/facts.ts';
+import type { Lot } from '../core/lots.ts';
+import { list, say } from '../core/reply.ts';
+import { labelOf } from './grind.ts';
+import { answered, type Decision, type Intent, recorded } from './intent.ts';
+import { withOpenLot } from './lot-route.ts';
+import { carriedWords, safetyWords, sourceWords } from './safety-words.ts';
+
+const ofLot = (lot: Lot, ...of: Parameters<typeof list>[0]) => say('of-item', { item: list([say('grind-number', { lot: lot.id })]), of: list(of) });
+
+export const grindSource: Intent<'grindSource'> = {
+  slots: ['supplierLot', 'establishment', 'supplier', 'produced', 'lot'],
+  decide: (scene, entry) =>
+    withOpenLot(scene, entry, (lot) => {
+      const label = labelOf(entry) ?? {};
+      const read = ofLot(lot, sourceWords(label));
+      const isThere = lot.sources.some((each) => JSON.stringify(labelOf(each)) === JSON.stringify(label));
+      return isThere ? answered(read) : record(lot, { type: 'sourced', ...label }, read);
+    }),
+};
+
+export const carryOver: Intent<'carryOver'> = {
+  slots: ['weight', 'none', 'lot'],
+  decide: (scene, entry) =>
+    withOpenLot(scene, entry, (lot) => {
+      const fact = { type: 'carriedOver', none: entry.none === true, grams: entry.weight } as const;
+      return record(lot, fact, ofLot(lot, carriedWords(fact)));
+    }),
+};
+
+export const batch: Intent<'batch'> = {
+  slots: ['lot'],
+  decide: (scene, entry) =>
+    withOpenLot(scene, entry, (lot) => {
+      const last = lot.batches.at(-1);
+      const words = say('batch-number', { lot: lot.id, batch: lot.batches.length + 1 });
+      if (last !== undefined && !last.passed && last.readings.length === 0)
+        return answered(say('already', { of: list([say('batch-number', { lot: lot.id, batch: lot.batches.length })]) }));
+      return record(lot, { type: 'batchBegun' }, say('batch-on', { what: list([words]) }));
+    }),
+};
+
+/** A lot that was warm and is thrown away rings no more. */
+export const endLot: Intent<'endLot'> = {
+  slots: ['how', 'lot'],
+  decide: (scene, entry) =>
+    withOpenLot(scene, entry, (lot) => {
+      const without = lot.batches.length === 0 || lot.batches.some(({ passed }) => !passed);
+      const doubt = entry.how === 'used' && without ? [say('lot-without-pass')] : [];
+      return record(lot, { type: 'lotEnded', how: entry.how }, ofLot(lot, safetyWords({ type: 'lotEnded', how: entry.how })), ...doubt);
+    }),
+};
+
+/** With the newest lot, so that its record has it; with none, the next lot takes it over. */
+export const cleaned: Intent<'cleaned'> = {
+  slots: [],
+  decide: ({ kitchen }) => {
+    const lot = [...kitchen.lots.values()].findLast(({ status }) => status !== 'dropped');
+    return recorded([{ lot: lot?.id, fact: { type: 'cleaned' } }], () => ({ say: [say('grinder-cleaned')] }));
+  },
+};
+
+const record = (lot: Lot, fact: Fact, ...words: readonly ReturnType<typeof say>[]): Decision =>
+  recorded([{ lot: lot.id, fact }], () => ({ say: words }));
