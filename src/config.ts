@@ -45,6 +45,11 @@ const schema = z.object({
     .default('USD'),
   KITCHEN_TIMEZONE: zone.optional(),
   KITCHEN_LANGUAGE: z.enum(['en'], 'must be one of: en').default('en'),
+  SPEECH_ENGINE: z
+    .string()
+    .regex(/^(embedded|none|local:.+|https?:.+)$/, 'must be embedded, local:DIR, http:URL or none')
+    .refine((engine) => !engine.startsWith('http') || URL.canParse(serverOf(engine)), 'must be http:URL')
+    .default('embedded'),
   LOG_LEVEL: z
     .enum(['fatal', 'error', 'warn', 'info', 'debug', 'trace', 'silent'], "must be one of pino's levels")
     .default('info'),
@@ -70,8 +75,14 @@ export interface Config {
   };
   /** Where health, metrics and the webhook are served; nowhere by default. */
   readonly server?: { readonly port: number; readonly host: string };
+  readonly speech: SpeechChoice;
   readonly logLevel: string;
 }
+
+export type SpeechChoice =
+  | { readonly engine: 'embedded' | 'none' }
+  | { readonly engine: 'local'; readonly folder: string }
+  | { readonly engine: 'http'; readonly url: string };
 
 /** A setting that is missing or bad: its message names the variable. */
 export class ConfigError extends Error {}
@@ -99,6 +110,7 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
     zoneAssumed: KITCHEN_TIMEZONE === undefined,
     ...telegramOf(read.data),
     ...(read.data.PORT === undefined ? {} : { server: { port: read.data.PORT, host: read.data.HOST } }),
+    speech: speechOf(read.data.SPEECH_ENGINE),
     logLevel: read.data.LOG_LEVEL,
   };
 }
@@ -141,6 +153,18 @@ function isHookAddress(address: string): boolean {
   const { protocol, hostname, pathname, origin, href } = new URL(address);
   const isSafe = protocol === 'https:' || (protocol === 'http:' && LOOPBACK.includes(hostname));
   return isSafe && href === origin + pathname && !OWN_PATHS.includes(pathname);
+}
+
+function speechOf(setting: string): SpeechChoice {
+  if (setting === 'embedded' || setting === 'none') return { engine: setting };
+  if (setting.startsWith('local:')) return { engine: 'local', folder: setting.slice('local:'.length) };
+  return { engine: 'http', url: serverOf(setting) };
+}
+
+/** Written "http:https://host/path"; the plain address is understood too. */
+function serverOf(setting: string): string {
+  const inner = setting.slice('http:'.length);
+  return /^https?:\/\//.test(inner) ? inner : setting;
 }
 
 /** A secret in a file of its own does not show in the list of processes. */

@@ -15,6 +15,10 @@ const MAY_IMPORT: Readonly<Record<string, RegExp>> = {
   papers: /^src\/(app\/ports|core|papers)\//,
   storage: /^src\/(app\/ports|core)\//,
   'main.ts': /^src\//,
+  'open-speech.ts': /^src\//,
+  'open-kitchens.ts': /^src\//,
+  'start-chat.ts': /^src\//,
+  'start-telegram.ts': /^src\//,
   'config.ts': /^(?!src\/)/,
 };
 const WORDLESS = ['core', 'intents', 'app'];

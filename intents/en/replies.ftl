@@ -715,6 +715,27 @@ store-unavailable = Can't open { $place }. Check that the folder is there and ma
 store-exists = { $place } is there already. Choose another name for the copy.
 trouble = Something went wrong on our side and nothing was recorded. Please say it again.
 
+## Hearing
+
+heard = Heard: { $words }
+ask-heard = Heard "{ $words }": right?
+heard-nothing = I heard no entry in that, and nothing was recorded. Say it again, close to the phone.
+speech-tooLarge = That note is too large, and nothing was recorded. Say it in less than a minute.
+speech-tooLong = That note is too long, and nothing was recorded. Say it in less than a minute.
+speech-empty = There is no sound in that note, and nothing was recorded.
+speech-truncated = That note arrived incomplete, and nothing was recorded. Please send it again.
+speech-wrongType = That is no voice note that I can read (OGG/Opus or WAV), and nothing was recorded.
+speech-timeout = That took too long to hear, and nothing was recorded. Say it again, or type it.
+speech-nonsense = That note can't be read, and nothing was recorded. Please send it again.
+speech-unavailable = I can't hear just now, and nothing was recorded. Please type it.
+speech-notInstalled = What SPEECH_ENGINE names is not installed, so nothing was heard or recorded. Please type it.
+speech-off = Voice notes are off here, and nothing was recorded. Please type it.
+
+unspoken-empty = There is nothing to say in that.
+unspoken-tooLong = That is too long to be read out. Say at most 1000 letters.
+unspoken-timeout = The voice took too long. Try a shorter text.
+unspoken-unavailable = The voice does not work here.
+
 ## The terminal
 
 welcome = Blockhand. Say what came in, like "ribeye 14.2 lb at 7.40"; "help" shows more.
@@ -733,7 +754,10 @@ port-noHost = HOST { $host } is no address of this machine, so nothing can liste
 
 ## Telegram
 
-telegram-claim = Nobody owns this kitchen yet. Send the bot this within 24 hours, once: /start { $code }
+kitchen-made = Made the kitchen { $kitchen }. When the bot starts, it prints the code with which its owner claims it.
+kitchen-there = There is a kitchen { $kitchen } already.
+kitchen-usage = kitchen NAME (small letters, digits and dashes)
+telegram-claim = Nobody owns the kitchen "{ $kitchen }" yet. Send the bot this within 24 hours, once: /start { $code }
 telegram-refused = Telegram does not know TELEGRAM_BOT_TOKEN. Check it.
 telegram-welcome = Blockhand. Say what came in, like "ribeye 14.2 lb at 7.40"; "help" shows more.
 telegram-joined = Welcome, { $name }. { $role ->

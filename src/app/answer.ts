@@ -3,6 +3,7 @@ import type { BareNumber, Entry, EntryOf, Kind } from '../core/entry.ts';
 import { entryJson } from '../core/entry-json.ts';
 import type { TestId } from '../core/facts.ts';
 import type { Question, Wanted } from '../core/question.ts';
+import { isHeardAsk } from '../intents/doubt.ts';
 
 /** The entry that the answer completes, a repetition of the question, its end, or nothing: the entry is no answer. */
 export type Answer =
@@ -81,7 +82,9 @@ function filled({ wants, again }: Question, number: BareNumber): Answer {
 }
 
 /** "no, 0.8" to a question about what was not recorded is the amount that it asks for. */
-function corrected({ wants, again, recorded }: Question, entry: EntryOf<'correct'>): Answer {
+function corrected({ asked, wants, again, recorded }: Question, entry: EntryOf<'correct'>): Answer {
+  // Heard with several figures: the one that is put right can't be told, and it is not one of an earlier entry.
+  if (wants === undefined && isHeardAsk(asked)) return { is: 'repeat' };
   if (wants === undefined || recorded || entry.newItem !== undefined || entry.newPart !== undefined)
     return NONE;
   // "make the trim 6.1" is all of it, not what was added.

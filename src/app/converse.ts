@@ -6,12 +6,14 @@ import { evolve, type Kitchen } from '../core/kitchen.ts';
 import type { Paper } from '../core/paper.ts';
 import type { Question } from '../core/question.ts';
 import { type Reply, say } from '../core/reply.ts';
+import { doubt, isStartling } from '../intents/doubt.ts';
 import { decide, leavesQuestion } from '../intents/index.ts';
 import type { Decision, Scene } from '../intents/intent.ts';
 import { answerTo } from './answer.ts';
 import type { Outcome } from './ports/table.ts';
 import {
   ask,
+  type HeardWords,
   isOfThisLine,
   leavesThingsAsTheyAre,
   letGo,
@@ -31,6 +33,8 @@ export interface Conversation {
   readonly question: Question | undefined;
   /** The beginning of the identities of this line's entries. */
   readonly message: string;
+  /** The words where they were heard, and whether surely enough to record what they say. */
+  readonly heard?: HeardWords;
 }
 
 export interface Heeded {
@@ -50,13 +54,13 @@ const LAPSES_AFTER_MS = 30 * 60 * 1000;
 
 /** Takes up everything that a line says, in the order said. */
 export function converse(
-  { scene, question, message }: Conversation,
+  { scene, question, message, heard }: Conversation,
   understood: readonly Understood[],
 ): Heeded {
   const lapsed =
     question !== undefined && Date.parse(scene.at) - Date.parse(question.askedAt) > LAPSES_AFTER_MS;
   const progress: Progress = {
-    scene, question: lapsed ? undefined : question, message, facts: [], entries: [], outcomes: [], say: [], papers: [], put: undefined, isMoreUnclear: false, count: 0,
+    scene, question: lapsed ? undefined : question, message, heard, facts: [], entries: [], outcomes: [], say: [], papers: [], put: undefined, isMoreUnclear: false, count: 0,
   }; // prettier-ignore
   for (const one of understood) {
     if ('ask' in one) ask(progress, one.ask, false);
@@ -85,12 +89,17 @@ export function converse(
 /** An entry answers the standing question, leaves it alone, or drops it and stands for itself. */
 function takeUp(progress: Progress, entry: Entry): void {
   const { question } = progress;
-  if (question === undefined) return settleEntry(progress, entry);
+  if (question === undefined) return settleOrDoubt(progress, entry);
   const answer = answerTo(question, entry, (test) => progress.scene.kitchen.tests.get(test)?.item);
+  // An answer that was half heard decides nothing, but for the amount or name that it may have filled in.
+  if (progress.heard?.isSure === false && answer.is !== 'none' && !fillsIn(entry))
+    return repeat(progress, question);
   switch (answer.is) {
     case 'entry':
       letGo(progress);
-      return settleEntry(progress, answer.entry);
+      return progress.heard?.isSure === false
+        ? settleOrDoubt(progress, answer.entry)
+        : settleEntry(progress, answer.entry);
     case 'repeat':
       return repeat(progress, question);
     case 'drop':
@@ -100,7 +109,7 @@ function takeUp(progress: Progress, entry: Entry): void {
       progress.say.push(say(leavesThingsAsTheyAre(question) ? 'stands-as-it-is' : 'not-recorded'));
       return;
     case 'none':
-      if (leavesQuestion(entry.kind) || isOfThisLine(progress)) return settleEntry(progress, entry);
+      if (leavesQuestion(entry.kind) || isOfThisLine(progress)) return settleOrDoubt(progress, entry);
       return settleInstead(progress, question, entry);
   }
 }
@@ -108,9 +117,18 @@ function takeUp(progress: Progress, entry: Entry): void {
 /** Another entry drops the question; what is not for us does not. */
 function settleInstead(progress: Progress, question: Question, entry: Entry): void {
   letGo(progress);
-  settleEntry(progress, entry);
+  settleOrDoubt(progress, entry);
   if (progress.outcomes.at(-1) === 'ignored') progress.question = question;
   else noteWhatIsLost(progress, question, entry);
+}
+
+const fillsIn = ({ kind }: Entry): boolean => kind === 'amount' || kind === 'name';
+
+function settleOrDoubt(progress: Progress, entry: Entry): void {
+  const { scene, heard } = progress;
+  const isDoubtful = heard !== undefined && (!heard.isSure || isStartling(scene, entry));
+  if (!isDoubtful || decide(scene, entry).is === 'ignored') return settleEntry(progress, entry);
+  ask(progress, doubt(entry, heard.words), false);
 }
 
 function settleEntry(progress: Progress, entry: Entry): void {

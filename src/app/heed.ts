@@ -10,6 +10,7 @@ import type { Listener } from '../language/listen.ts';
 import { parse } from '../language/parse.ts';
 import { atHand } from './at-hand.ts';
 import { converse, type Heeded } from './converse.ts';
+import { isSure } from './heard.ts';
 import { heedEdit } from './edit.ts';
 import { withPast } from './past.ts';
 import type { KitchenId, Store } from './ports/store.ts';
@@ -47,7 +48,8 @@ export async function heed(parts: Hearing, state: State, message: Message): Prom
     message,
   );
   const informed = await withPast(parts, { scene, question, understood });
-  const conversation = { scene: informed, question, message: id };
+  const heard = message.heard && { words: message.text, isSure: isSure(message.heard) };
+  const conversation = { scene: informed, question, message: id, heard };
   if (message.replaces !== undefined)
     return heedEdit({ ...conversation, replaces: message.replaces }, understood);
   return converse(conversation, understood);

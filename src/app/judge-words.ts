@@ -3,8 +3,11 @@ import type { Entry, Kind } from '../core/entry.ts';
 import { entryJson, type Json } from '../core/entry-json.ts';
 import type { Settings } from '../core/kitchen.ts';
 import { name, type Reply, say, weight } from '../core/reply.ts';
+import { doubt } from '../intents/doubt.ts';
 import type { Listener } from '../language/listen.ts';
 import { parse } from '../language/parse.ts';
+import { isSure } from './heard.ts';
+import type { HeardAs } from './ports/table.ts';
 import type { Judged } from './ports/words.ts';
 import type { Voice } from './voice.ts';
 import { understand } from './understand.ts';
@@ -12,14 +15,15 @@ import { understand } from './understand.ts';
 export function judgeWords(
   voice: Pick<Voice, 'render'>,
   listener: Listener,
-  { settings, line, at }: { settings: Settings; line: string; at: string },
+  { settings, line, at, heard }: { settings: Settings; line: string; at: string; heard?: HeardAs },
 ): Judged {
   const entries: Json[] = [];
   let asked: Reply | undefined;
   const clock = { at, zone: settings.timezone };
   const hearing = { unit: settings.unit, clock, language: listener.language };
   for (const one of understand(parse(listener, line, { answering: false }), hearing)) {
-    const ask = 'ask' in one ? one.ask.asked : lacks(one.entry);
+    const unsure = isSure(heard) || 'ask' in one ? undefined : doubt(one.entry, line).asked;
+    const ask = 'ask' in one ? one.ask.asked : (unsure ?? lacks(one.entry));
     if (ask !== undefined) asked ??= ask;
     else if ('entry' in one && !MEAN_NOTHING_ALONE.has(one.entry.kind)) entries.push(entryJson(one.entry));
   }

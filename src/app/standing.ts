@@ -9,11 +9,17 @@ import { figuresOf } from '../intents/card.ts';
 import type { Asked, Scene } from '../intents/intent.ts';
 import type { Outcome } from './ports/table.ts';
 
+export interface HeardWords {
+  readonly words: string;
+  readonly isSure: boolean;
+}
+
 /** What has come of a line so far. */
 export interface Progress {
   scene: Scene;
   question: Question | undefined;
   readonly message: string;
+  readonly heard: HeardWords | undefined;
   readonly facts: Recorded[];
   readonly entries: Json[];
   readonly outcomes: Outcome[];

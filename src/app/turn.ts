@@ -3,7 +3,6 @@
 import type { Render } from '../language/render.ts';
 import { type Agenda, newAgenda, tellFirst } from './fall-due.ts';
 import { heed, type Hearing, type State } from './heed.ts';
-import { fileOf } from './paper.ts';
 import type { Delivery, Mailbox } from './ports/mailbox.ts';
 import type { PaperMaker } from './ports/paper.ts';
 import type { Store } from './ports/store.ts';
@@ -50,6 +49,7 @@ export async function openTable(parts: TableParts): Promise<Table> {
       const [first] = agenda.waiting(state.kitchen, Date.parse(at));
       return first && new Date(first.at).toISOString();
     },
+    questionFor: (speaker) => state.questions.get(speaker),
   };
 }
 

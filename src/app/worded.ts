@@ -6,6 +6,7 @@ import { type Role, seesCosts } from '../core/role.ts';
 import { cardLines } from '../intents/card.ts';
 import type { Reader, Render } from '../language/render.ts';
 import type { Heeded } from './converse.ts';
+import { withHeard } from './heard.ts';
 import { fileOf } from './paper.ts';
 import type { PaperMaker } from './ports/paper.ts';
 import type { Answer, Message, Touched } from './ports/table.ts';
@@ -25,8 +26,9 @@ export function worded({ parts: { render, papers }, message, heeded, asksOther }
     seesCosts: seesCosts(role, kitchen.settings),
   });
   const wordsFor = (replies: readonly Reply[], reader: Role): string => render(replies, readerAs(reader));
-  const { readBy = message.role } = message;
-  const reply = wordsFor(heeded.say, readBy);
+  const { readBy = message.role, heard, text } = message;
+  const said = heard === undefined ? heeded.say : withHeard(text, heeded);
+  const reply = wordsFor(said, readBy);
   const files =
     papers &&
     heeded.papers.map((paper) => fileOf(papers, paper, { render, reader: readerAs(readBy) }, reply));
@@ -39,7 +41,7 @@ export function worded({ parts: { render, papers }, message, heeded, asksOther }
     touched: touchedBy(heeded, message.speaker),
     asksOther,
     choices: asked === undefined ? [] : choicesOf(question),
-    replyFor: (reader) => wordsFor(heeded.say, reader),
+    replyFor: (reader) => wordsFor(said, reader),
     cardFor: (test, reader) => wordsFor(cardOf(heeded, message, test), reader),
   };
 }

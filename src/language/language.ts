@@ -150,7 +150,7 @@ function sentenceFiles(folder: string): readonly SentenceFile[] {
   });
 }
 
-function readData<Schema extends z.ZodType>(path: string, schema: Schema): z.output<Schema> {
+export function readData<Schema extends z.ZodType>(path: string, schema: Schema): z.output<Schema> {
   const text = readFileSync(path, 'utf8');
   try {
     return schema.parse(parseYaml(text));

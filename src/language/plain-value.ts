@@ -27,7 +27,12 @@ export function plainValue(value: ReplyValue, reader: Reader): { figure: string 
     case 'name':
       return { text: value.name };
     case 'date':
+    case 'moment':
       return { text: localDate(value.at, reader.timezone) };
+    case 'clock':
+      return { text: value.local };
+    case 'temperature':
+      return rounded(value.degreesF, 1);
     case 'list':
       throw new Error('a list is no value of a table');
   }

@@ -3,6 +3,7 @@ import type { Entry } from '../../core/entry.ts';
 import type { Json } from '../../core/entry-json.ts';
 import type { TestId } from '../../core/facts.ts';
 import type { Kitchen } from '../../core/kitchen.ts';
+import type { Question } from '../../core/question.ts';
 import type { Role } from '../../core/role.ts';
 import type { Delivery } from './mailbox.ts';
 import type { Posted } from './store.ts';
@@ -10,6 +11,12 @@ import type { AnswerFile } from './paper.ts';
 
 /** What became of a line: a question of ours now stands; understood but nothing to do it to; facts changed; answered; not for us. */
 export type Outcome = 'asked' | 'refused' | 'recorded' | 'answered' | 'ignored';
+
+/** How a recogniser heard the text of a message. */
+export interface HeardAs {
+  /** 0 to 1, as the engine estimates it. */
+  readonly confidence: number;
+}
 
 export interface Message {
   /** Unique in the kitchen: a second delivery is answered as before and changes nothing. */
@@ -22,6 +29,8 @@ export interface Message {
   readonly role: Role;
   /** The least of those who read the answer, where others read it too; else it is the speaker's. */
   readonly readBy?: Role;
+  /** Only where the text was heard: what was heard too badly is put as a question before it is recorded. */
+  readonly heard?: HeardAs;
   /** What was pressed, in the place of words. */
   readonly pressed?: Entry;
   /** The test that it is about, where it says no cut: an answer to the card of that test. */
@@ -89,4 +98,6 @@ export interface Table {
   readonly weighUp: (message: Message) => Promise<Answer>;
   /** The kitchen as it is now. */
   readonly kitchen: () => Kitchen;
+  /** Our question that stands for a speaker. */
+  readonly questionFor: (speaker: string) => Question | undefined;
 }

@@ -1,5 +1,6 @@
 // The port of a channel to words alone: no kitchen, no test, nothing kept.
 import type { Json } from '../../core/entry-json.ts';
+import type { HeardAs } from './table.ts';
 
 export interface Judged {
   readonly entries: readonly Json[];
@@ -7,5 +8,5 @@ export interface Judged {
   readonly ask: string | null;
 }
 
-/** What a line says by itself. */
-export type JudgeLine = (line: string) => Judged;
+/** What a line says by itself; of one that was heard, how surely. */
+export type JudgeLine = (line: string, heard?: HeardAs) => Judged;

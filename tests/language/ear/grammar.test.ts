@@ -1,0 +1,84 @@
+// The grammar of the ear against the reader: one language for typing and for hearing.
+import { describe, expect, it } from 'vitest';
+import { judgeWords } from '../../../src/app/judge-words.ts';
+import { plainListener } from '../../../src/app/voice.ts';
+import { expected, voice } from '../../speech/given.ts';
+import { seeded } from '../seeded.ts';
+import { sentenceOf } from './sentences-of.ts';
+
+const SETTINGS = {
+  unit: 'lb',
+  currency: 'USD',
+  timezone: 'UTC',
+  language: 'en',
+  laborAvoidable: true,
+} as const;
+const listener = plainListener(voice.language, SETTINGS);
+const read = (line: string) => judgeWords(voice, listener, { settings: SETTINGS, line, at: '2026-03-06T15:00:00Z' });
+
+describe('the grammar', () => {
+  it('lets nothing through that the reader leaves in silence', () => {
+    const draw = seeded(11);
+    const lost = new Set<string>();
+    for (let count = 0; count < 3000; count += 1) {
+      const line = sentenceOf(expected().grammar, draw);
+      const { entries, ask } = read(line);
+      if (entries.length === 0 && ask === null) lost.add(line);
+    }
+    expect([...lost]).toEqual([]);
+  });
+
+  it('never makes two entries of one sentence', () => {
+    const draw = seeded(12);
+    const lines = Array.from({ length: 3000 }, () => sentenceOf(expected({ stage: 'open' }).grammar, draw));
+    expect(lines.filter((line) => read(line).entries.length > 1)).toEqual([]);
+  });
+
+  it('knows how each of its words sounds', () => {
+    const { grammar, pronounced, spelled } = expected({ stage: 'asked' });
+    const sounding = new Set([...pronounced, ...spelled].map(([word]) => word));
+    const words =
+      grammar
+        .split('\n')
+        .slice(3)
+        .join(' ')
+        .replace(/<[^>]*>|\/[^/]*\//g, ' ')
+        .match(/[a-z']+/g) ?? [];
+    expect(words.length).toBeGreaterThan(200);
+    expect([...new Set(words)].filter((word) => !sounding.has(word))).toEqual([]);
+  });
+
+  it('takes a name of the kitchen that no dictionary has', () => {
+    const { grammar, spelled } = expected({ items: new Set(['zander loin']) });
+    expect(grammar).toMatch(/known_item> = .*zander loin/);
+    expect(spelled).toContainEqual(['zander', 'Z AE N D ER']);
+  });
+});
+
+describe('what is near', () => {
+  const { near } = expected();
+
+  it.each([
+    ['ribeye eighteen pounds at eight oh five', 'ribeye eighteen pounds at eighty oh five'],
+    ['ribeye fourteen pounds at seven forty', 'ribeye forty pounds at seven forty'],
+    ['trim one point three', 'trim one point three eight'],
+    ['trim one point three eight', 'trim one point three'],
+    ['fat twenty one pounds', 'fat twenty pounds'],
+    ['trim six ounces', 'trim six pounds'],
+    ['short loin six pounds', 'pork loin six pounds'],
+    ['trim one point three', 'fat one point three'],
+  ])('"%s" has "%s"', (words, rival) => {
+    expect(near(words)).toContain(rival);
+  });
+
+  it('is never what was heard, nor the same twice', () => {
+    const found = near('ribeye twenty one point three five pounds at eight oh five');
+    expect(found).not.toContain('ribeye twenty one point three five pounds at eight oh five');
+    expect(new Set(found).size).toBe(found.length);
+    expect(found.filter((line) => /_| {2}/.test(line))).toEqual([]);
+  });
+
+  it.each(['done', 'where are we', ''])('there is nothing near "%s"', (words) => {
+    expect(near(words)).toEqual([]);
+  });
+});
