@@ -25,7 +25,7 @@ const WORDLESS = ['core', 'intents', 'app'];
 const PACKAGES: Readonly<Record<string, RegExp>> = {
   core: /^zod$/,
   'core/decimal.ts': /^decimal\.js$/,
-  'core/local-day.ts': /^temporal-polyfill$/,
+  'core/local-time.ts': /^temporal-polyfill$/,
   intents: /^(?!)/,
   'config.ts': /^zod$/,
 };

@@ -65,7 +65,7 @@ const write = (output: NodeJS.WritableStream, text: string): void => void output
 /** Writes files into a folder, each in the place of an earlier one of its name. What fails is told, and the answer stands. */
 export function fileKeeper(
   folder: string,
-  say: (became: 'written' | 'failed', what: string) => string,
+  tell: (became: 'written' | 'failed', what: string) => string,
 ): TerminalParts['keep'] {
   return async ({ name, bytes }) => {
     try {
@@ -73,9 +73,9 @@ export function fileKeeper(
       const made = await bytes();
       await mkdir(folder, { recursive: true });
       await writeFile(place, made);
-      return say('written', place);
+      return tell('written', place);
     } catch {
-      return say('failed', name);
+      return tell('failed', name);
     }
   };
 }

@@ -4,7 +4,7 @@ import { decimal } from './decimal.ts';
 import type { Due } from './due.ts';
 import { cookLimit } from './heat.ts';
 import type { Kitchen } from './kitchen.ts';
-import { DAY_MS, instantOf, laterDate, localDate } from './local-day.ts';
+import { addDays, DAY_MS, dateOf, localOf, msOf } from './local-time.ts';
 import { type Lot, openLots } from './lots.ts';
 import { list, name, type Reply, say, temperature } from './reply.ts';
 import { coolings, type Watch, watches } from './watched.ts';
@@ -54,12 +54,12 @@ const limitIn = ({ settings }: Kitchen): Reply['args'] => ({
 function cookDues(kitchen: Kitchen, lot: Lot, now: number): readonly Due[] {
   const { timezone } = kitchen.settings;
   const opened = Date.parse(lot.openedAt);
-  const [first, today] = [localDate(opened, timezone), localDate(now, timezone)];
-  const days = [...new Set([first, laterDate(today, -1), today, laterDate(today, 1)])]
+  const [first, today] = [dateOf(localOf(opened, timezone)), dateOf(localOf(now, timezone))];
+  const days = [...new Set([first, addDays(today, -1), today, addDays(today, 1)])]
     .filter((day) => day >= first)
     .map((day) => ({
       day,
-      at: day === first ? opened + FIRST_COOK_MS : instantOf(day, LATER_DAYS, timezone),
+      at: day === first ? opened + FIRST_COOK_MS : msOf(`${day}T${LATER_DAYS}`, timezone),
     }))
     .sort((a, b) => a.at - b.at);
   const newest = days.findLast(({ at }) => at <= now) ?? days[0];
@@ -76,7 +76,7 @@ function cookDues(kitchen: Kitchen, lot: Lot, now: number): readonly Due[] {
 }
 
 const hasBatch = (lot: Lot, day: string, timezone: string): boolean =>
-  lot.batches.some(({ at }) => localDate(Date.parse(at), timezone) === day);
+  lot.batches.some(({ at }) => dateOf(localOf(Date.parse(at), timezone)) === day);
 
 /** A batch that was begun by word, and one whose last reading was under the limit. */
 const batchDues = (kitchen: Kitchen, lot: Lot): readonly Due[] =>

@@ -1,5 +1,5 @@
 // "from monday": when a price or a rate that was said with a day comes into force.
-import { startOfDay } from '../core/local-day.ts';
+import { startOfDay } from '../core/local-time.ts';
 import type { Scene } from './intent.ts';
 
 /** The beginning of the day where the kitchen is; undefined without a day, and where that is past: it holds at once. */

@@ -1,7 +1,8 @@
 // Slots that hold words of time, a time of day, or a zone. What they come to by the clock of the kitchen is read in moment.ts.
 import { zoneNamed } from '../core/local-time.ts';
 import type { Language } from './language.ts';
-import { momentAt, readClock } from './moment.ts';
+import { momentAt } from './moment.ts';
+import { readClock } from './time-read.ts';
 import { COST } from './reading.ts';
 import type { SlotReader } from './slot.ts';
 

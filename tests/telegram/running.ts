@@ -8,6 +8,7 @@ import Database from 'better-sqlite3';
 import { onTestFinished } from 'vitest';
 import type { Log } from '../../src/app/ports/log.ts';
 import type { Metrics } from '../../src/app/ports/metrics.ts';
+import type { HearNote } from '../../src/app/ports/hearing.ts';
 import type { Table } from '../../src/app/ports/table.ts';
 import { openTable } from '../../src/app/turn.ts';
 import { loadVoice } from '../../src/app/voice.ts';
@@ -47,6 +48,7 @@ interface Given {
   readonly metrics?: Metrics;
   readonly webhook?: Webhook;
   readonly pace?: Pace;
+  readonly ears?: ReadonlyMap<string, HearNote>;
 }
 
 export interface Running extends Bot {
@@ -77,7 +79,7 @@ export async function runBot({
   const bot = await startBot({
     service: { token: service.token, apiRoot: service.url },
     ...(owner === undefined ? {} : { owner: { person: owner, kitchen: 'kitchen' } }),
-    ...{ tables, post: store, words, log, pace },
+    ...{ tables, ears: given.ears ?? new Map(), post: store, words, log, pace },
     readTeamWish: (line) => readTeamWish(voice.language.team, line),
     onClaim: (code) => claims.push(code),
     ...(given.webhook === undefined ? {} : { webhook: given.webhook }),

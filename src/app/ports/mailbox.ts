@@ -21,7 +21,7 @@ export interface StoredUpdate extends Update {
  * `card`: the message of a test, sent once and then edited. `reaction`, `toast` (the answer to a press) and `bare` (takes the
  * buttons off a message): harmless to repeat, as is `leave` (the bot leaves the chat).
  */
-export type LetterKind = 'message' | 'card' | 'reaction' | 'toast' | 'bare' | 'leave';
+export type LetterKind = 'message' | 'file' | 'card' | 'reaction' | 'toast' | 'bare' | 'leave';
 
 export interface NewLetter {
   readonly chat: number;
@@ -31,6 +31,8 @@ export interface NewLetter {
   /** The message of the chat that it answers, reacts to or takes the buttons from. */
   readonly about?: number;
   readonly buttons?: readonly ButtonRow[];
+  /** A file, with the text as its caption. */
+  readonly file?: { readonly name: string; readonly type: string; readonly bytes: Uint8Array };
   /** Of a card. One that waits is written anew, not doubled. */
   readonly card?: CardKey & { readonly isOpen: boolean };
   /** The press that a toast answers. */

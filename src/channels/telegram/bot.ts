@@ -17,10 +17,11 @@ import { levelsOf, type Readiness, readinessOf } from './readiness.ts';
 import { send } from './sender.ts';
 import { newInvite } from './team.ts';
 import { postedTo } from './tell.ts';
+import { downloader } from './download.ts';
 import { newTaking, type Webhook } from './webhook.ts';
 import { watchWebhook } from './webhook-watch.ts';
 
-export interface BotParts extends Pick<Desk, 'tables' | 'post' | 'words' | 'readTeamWish' | 'log'> {
+export interface BotParts extends Pick<Desk, 'tables' | 'ears' | 'post' | 'words' | 'readTeamWish' | 'log'> {
   readonly service: Service;
   /** The person whom the settings name, and the kitchen that is theirs. */
   readonly owner?: { readonly person: number; readonly kitchen: KitchenId };
@@ -115,7 +116,12 @@ async function run(parts: BotParts, running: Running): Promise<'stopped' | 'refu
   });
   await Promise.all([
     bringIn(parts, running, api),
-    takeIn({ ...shared, desk: deskOf(parts, bot, username), bell: stored, onHandled: posted.ring }),
+    takeIn({
+      ...shared,
+      desk: deskOf(parts, { bot, username, download: downloader(api, service, pace) }),
+      bell: stored,
+      onHandled: posted.ring,
+    }),
     send({ ...shared, api, bell: posted, notices, tellOwners }),
   ]);
   return 'stopped';
@@ -132,9 +138,15 @@ function bringIn(parts: BotParts, running: Running, api: Api): Promise<void> {
   return poll({ ...shared, api: newApi(service, pollTimeout(pace)), onPolled, onStored: stored.ring });
 }
 
-const deskOf = (parts: BotParts, bot: string, username: string): Desk => ({
+interface Contacts {
+  readonly bot: string;
+  readonly username: string;
+  readonly download: Desk['download'];
+}
+
+const deskOf = (parts: BotParts, { bot, username, download }: Contacts): Desk => ({
   ...parts,
-  bot,
+  ...{ bot, download },
   username: () => username,
   members: newBudget(MEMBER_BUDGET),
   strangers: newBudget(STRANGER_BUDGET),

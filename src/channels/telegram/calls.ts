@@ -1,5 +1,5 @@
 // Calls to the service, and what their failure means: above all whether the call may have taken effect.
-import { Api, GrammyError, HttpError } from 'grammy';
+import { Api, GrammyError, HttpError, InputFile } from 'grammy';
 import type { InlineKeyboardMarkup, ReactionTypeEmoji } from 'grammy/types';
 import type { Letter } from '../../app/ports/mailbox.ts';
 import { backoffMs, type Pace } from './pace.ts';
@@ -88,6 +88,9 @@ export async function sendLetter(api: Api, letter: Letter): Promise<number | und
   switch (kind) {
     case 'message':
       return sendMessage(api, letter);
+    case 'file':
+      await sendFile(api, letter);
+      return undefined;
     case 'card':
       if (stands === undefined) return sendMessage(api, letter);
       await api.editMessageText(chat, stands, text, { ...keyboardOf(letter), ...PLAIN });
@@ -108,6 +111,9 @@ export async function sendLetter(api: Api, letter: Letter): Promise<number | und
   }
 }
 
+/** The service takes no longer one. */
+const LONGEST_CAPTION = 1024;
+
 type Emoji = ReactionTypeEmoji['emoji'];
 
 const PLAIN = { link_preview_options: { is_disabled: true } } as const;
@@ -119,6 +125,14 @@ async function sendMessage(api: Api, letter: Letter): Promise<number> {
     about === undefined ? {} : { reply_parameters: { message_id: about, allow_sending_without_reply: true } };
   const options = { disable_notification: alarm !== true, ...PLAIN, ...keyboardOf(letter), ...answers };
   return (await api.sendMessage(chat, text, options)).message_id;
+}
+
+async function sendFile(api: Api, { chat, text, file }: Letter): Promise<void> {
+  if (file === undefined) return;
+  const sent = new InputFile(file.bytes, file.name);
+  const options = { caption: text.slice(0, LONGEST_CAPTION), disable_notification: true };
+  if (file.type === 'image/png') await api.sendPhoto(chat, sent, options);
+  else await api.sendDocument(chat, sent, options);
 }
 
 const keyboardOf = ({ buttons = [] }: Letter): { reply_markup?: InlineKeyboardMarkup } =>

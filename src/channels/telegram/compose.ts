@@ -6,6 +6,7 @@ import type { Answer, Touched } from '../../app/ports/table.ts';
 import type { Membership } from '../../app/ports/team.ts';
 import { name, say } from '../../core/reply.ts';
 import type { Role } from '../../core/role.ts';
+import { traceOf } from './calls.ts';
 import { type Desk, done, letters } from './desk.ts';
 import type { Personal } from './incoming.ts';
 import { cardKeyboard, questionKeyboard } from './keyboard.ts';
@@ -14,7 +15,7 @@ import { split } from './split.ts';
 export interface Answered {
   readonly desk: Desk;
   readonly update: number;
-  readonly incoming: Personal & { is: 'text' | 'edited' | 'press' };
+  readonly incoming: Personal & { is: 'text' | 'edited' | 'press' | 'voice' };
   readonly member: Membership;
   readonly answer: Answer;
   /** Of the button that was pressed. */
@@ -41,6 +42,7 @@ export async function compose(answered: Answered): Promise<Delivery> {
     acknowledgement(answered),
     question(answered),
     message(answered),
+    await files(answered),
     ...(await cards(answered)),
   ];
   const change = {
@@ -95,6 +97,7 @@ function acknowledgement(answered: Answered): Posted {
     const bare = isOfQuestion ? [{ chat, kind: 'bare', text: '', about: incoming.message } as const] : [];
     return { ...NOTHING, letters: [toast, ...bare] };
   }
+  // What was heard is always shown: the card says it, and the sign stands under the note.
   if (!isQuiet(answered)) return NOTHING;
   return { ...NOTHING, letters: [{ chat, kind: 'reaction', text: NOTED, about: incoming.message }] };
 }
@@ -120,6 +123,21 @@ function message(answered: Answered): Posted {
   const text = answer.outcome === 'ignored' ? desk.words(say('not-for-me')) : answer.reply;
   const told = text === '' ? desk.words(say('telegram-noted')) : text;
   return { ...NOTHING, letters: letters(incoming.chat, told, about(incoming)) };
+}
+
+/** A file that can't be made is no loss: the answer stands in words. */
+async function files({ desk, incoming: { chat }, answer }: Answered): Promise<Posted> {
+  const made = await Promise.all(
+    (answer.files ?? []).map(async ({ name: file, type, caption, bytes }): Promise<readonly NewLetter[]> => {
+      try {
+        return [{ chat, kind: 'file', text: caption, file: { name: file, type, bytes: await bytes() } }];
+      } catch (error) {
+        desk.log.error(traceOf(error), 'file not made');
+        return letters(chat, desk.words(say('file-failed', { what: name(file) })));
+      }
+    }),
+  );
+  return { ...NOTHING, letters: made.flat() };
 }
 
 /** Where the test is shown, and who reads it there. */

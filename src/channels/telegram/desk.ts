@@ -1,6 +1,7 @@
 // What the handling of updates works with, and how an update ends without facts.
 import type { Cards } from '../../app/ports/cards.ts';
 import type { Delivery, Mailbox, NewLetter } from '../../app/ports/mailbox.ts';
+import type { HearNote } from '../../app/ports/hearing.ts';
 import type { Log } from '../../app/ports/log.ts';
 import type { KitchenId } from '../../app/ports/store.ts';
 import type { Table } from '../../app/ports/table.ts';
@@ -17,6 +18,9 @@ export interface Desk {
   /** The number of the bot, as the service knows it. */
   readonly bot: string;
   readonly tables: ReadonlyMap<KitchenId, Table>;
+  readonly ears: ReadonlyMap<KitchenId, HearNote>;
+  /** The bytes of a file of the service; undefined where it gives them no more. */
+  readonly download: (file: string) => Promise<Uint8Array | undefined>;
   readonly post: Mailbox & Team & Cards;
   readonly words: (reply: Reply) => string;
   readonly readTeamWish: (line: string) => TeamWish | undefined;

@@ -9,7 +9,7 @@ import { type Incoming, type Personal, readUpdate } from './incoming.ts';
 import { handlePress } from './press.ts';
 import { fulfil } from './team.ts';
 import { answerStart, greetStranger, nameMember } from './strangers.ts';
-import { takeTurn } from './turns.ts';
+import { takeNote, takeTurn } from './turns.ts';
 
 /** More than anybody says in one breath; what is longer is not cut but refused. */
 const LONGEST_TEXT = 1000;
@@ -62,7 +62,6 @@ interface Heard {
 }
 
 const NO_ENTRY = {
-  voice: 'telegram-voice',
   secondhand: 'telegram-secondhand',
   unread: 'telegram-unread',
 } as const;
@@ -70,6 +69,7 @@ const NO_ENTRY = {
 async function handleMember(desk: Desk, update: number, { incoming, member }: Heard): Promise<void> {
   switch (incoming.is) {
     case 'voice':
+      return takeNote(desk, update, { incoming, member });
     case 'secondhand':
     case 'unread':
       return incoming.isAddressed

@@ -30,7 +30,13 @@ export type Incoming =
       readonly message?: number;
     })
   /** `secondhand`: not said by the person here and now, so that it is no entry. */
-  | (Sender & { readonly is: 'voice' | 'secondhand' | 'unread' })
+  | (Sender & {
+      readonly is: 'voice';
+      readonly message: number;
+      readonly file: string;
+      readonly bytes: number;
+    })
+  | (Sender & { readonly is: 'secondhand' | 'unread' })
   /** The bot is brought into a group, or is in it no more. */
   | { readonly is: 'came'; readonly chat: number; readonly by: number }
   | { readonly is: 'gone'; readonly chat: number }
@@ -51,6 +57,12 @@ export const asStored = (update: Update): Received => ({
 
 const chatOf = ({ message, edited_message, callback_query, my_chat_member }: Update): Chat | undefined =>
   (message ?? edited_message ?? callback_query?.message ?? my_chat_member)?.chat;
+
+/** A voice note is heard for seconds. */
+export const takesTime = ({ body }: Pick<Received, 'body'>): boolean => {
+  const { message } = JSON.parse(body) as Update;
+  return message?.voice !== undefined;
+};
 
 /** `username`: under which the bot is called in a group. */
 export function readUpdate(update: Update, username: string): Incoming {
@@ -102,7 +114,10 @@ function readMessage(message: Message, { isEdited, username }: Reading): Incomin
   if (isSecondhand(message)) return isEdited ? { is: 'nothing' } : { is: 'secondhand', ...sender };
   if (words === undefined) {
     if (isEdited || isService(message)) return { is: 'nothing' };
-    return { is: message.voice === undefined ? 'unread' : 'voice', ...sender };
+    const { voice } = message;
+    if (voice === undefined) return { is: 'unread', ...sender };
+    const { file_id: file, file_size: bytes = 0 } = voice;
+    return { is: 'voice', ...sender, message: message.message_id, file, bytes };
   }
   const said = { ...sender, message: message.message_id, text: words.text };
   if (isEdited) return { is: 'edited', ...said };

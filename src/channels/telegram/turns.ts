@@ -1,10 +1,12 @@
 // What a member says, taken to the table of their kitchen.
+import type { Hearing } from '../../app/ports/hearing.ts';
 import type { Table } from '../../app/ports/table.ts';
 import type { Membership } from '../../app/ports/team.ts';
 import type { Entry } from '../../core/entry.ts';
 import type { TestId } from '../../core/facts.ts';
+import { say } from '../../core/reply.ts';
 import { compose, readersOf } from './compose.ts';
-import type { Desk } from './desk.ts';
+import { type Desk, done, letters } from './desk.ts';
 import type { Personal } from './incoming.ts';
 
 export const speakerOf = (person: number): string => `telegram:${person}`;
@@ -33,6 +35,41 @@ export async function takeTurn(desk: Desk, update: number, { incoming, member }:
     ...(about === undefined ? {} : { about }),
     deliver: (answer) => compose({ desk, update, incoming, member, answer }),
   });
+}
+
+interface Noted {
+  readonly incoming: Personal & { is: 'voice' };
+  readonly member: Membership;
+}
+
+/** More than a minute of speech has; what is larger is not fetched. */
+const MOST_BYTES = 6_000_000;
+
+/** A voice note: heard, and then taken like what is typed. In a group a note that says nothing to us stays unanswered. */
+export async function takeNote(desk: Desk, update: number, { incoming, member }: Noted): Promise<void> {
+  const { chat, message, person, at, isGroup, isAddressed } = incoming;
+  const speaker = speakerOf(person);
+  const hearing = await heard(desk, { incoming, member });
+  if (hearing.is !== 'words') {
+    const isSilent = isGroup && !isAddressed && hearing.is === 'nothing';
+    const told = isSilent ? [] : letters(chat, desk.words(hearing.reply));
+    return desk.post.settle(done(desk, update, told));
+  }
+  await tableOf(desk, member).take({
+    id: `${chat}:${message}`,
+    ...{ speaker, at, text: hearing.text, heard: hearing.heard },
+    ...{ role: member.role, readBy: readersOf(incoming, member), people: await peopleOf(desk, member) },
+    deliver: (answer) => compose({ desk, update, incoming, member, answer }),
+  });
+}
+
+async function heard(desk: Desk, { incoming, member }: Noted): Promise<Hearing> {
+  const hear = desk.ears.get(member.kitchen);
+  if (hear === undefined) return { is: 'trouble', reply: say('speech-off') };
+  if (incoming.bytes > MOST_BYTES) return { is: 'trouble', reply: say('speech-tooLarge') };
+  const bytes = await desk.download(incoming.file);
+  if (bytes === undefined) return { is: 'trouble', reply: say('telegram-note-gone') };
+  return hear(bytes, speakerOf(incoming.person));
 }
 
 interface Pressed {

@@ -8,8 +8,8 @@ type Write = (bot: string, letter: NewLetter, at: string) => void;
 /** Must be called inside a transaction. */
 export function letterWriter(db: Connection): Write {
   const insert = db.prepare(
-    `INSERT INTO outbox (bot, chat, kind, text, about, buttons, kitchen, test, press, alarm, fleeting, created_at, state)
-     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, 'waiting')`,
+    `INSERT INTO outbox (bot, chat, kind, text, about, buttons, kitchen, test, press, file_name, file_type, file_bytes, alarm, fleeting, created_at, state)
+     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, 'waiting')`,
   );
   const renew = db.prepare(
     `UPDATE outbox SET text = ?, buttons = ?
@@ -17,7 +17,7 @@ export function letterWriter(db: Connection): Write {
   );
   const writeCard = cardWriter(db);
   return (bot, letter, at) => {
-    const { chat, kind, text, about, card, press, alarm, fleeting } = letter;
+    const { chat, kind, text, about, card, press, file, alarm, fleeting } = letter;
     const buttons = letter.buttons === undefined ? null : JSON.stringify(letter.buttons);
     if (card !== undefined) {
       writeCard(bot, letter, buttons);
@@ -26,6 +26,7 @@ export function letterWriter(db: Connection): Write {
     const { kitchen = null, test = null } = card ?? {};
     insert.run(
       ...[bot, chat, kind, text, about ?? null, buttons, kitchen, test, press ?? null],
+      ...[file?.name ?? null, file?.type ?? null, file === undefined ? null : Buffer.from(file.bytes)],
       ...[alarm ? 1 : 0, fleeting ? 1 : 0, at],
     );
   };
@@ -53,6 +54,9 @@ export interface LetterRow {
   readonly kitchen: string | null;
   readonly test: number | null;
   readonly press: string | null;
+  readonly file_name: string | null;
+  readonly file_type: string | null;
+  readonly file_bytes: Uint8Array | null;
   readonly alarm: number;
   /** Of the card that it is, the message and whether the test is open. */
   readonly stands: number | null;
@@ -60,7 +64,7 @@ export interface LetterRow {
 }
 
 export const LETTER_COLUMNS =
-  'seq, outbox.chat, kind, outbox.text, about, outbox.buttons, outbox.kitchen, outbox.test, press, alarm, message AS stands, is_open';
+  'seq, outbox.chat, kind, outbox.text, about, outbox.buttons, outbox.kitchen, outbox.test, press, file_name, file_type, file_bytes, alarm, message AS stands, is_open';
 export const LETTER_SOURCE = 'outbox LEFT JOIN card USING (bot, chat, kitchen, test)';
 
 export const buttonsIn = (text: string | null): readonly ButtonRow[] | undefined =>
@@ -75,6 +79,9 @@ export function letterOf(row: LetterRow): Letter {
     ...(buttons === undefined ? {} : { buttons }),
     ...(kitchen === null || test === null ? {} : { card: { kitchen, test, isOpen: row.is_open === 1 } }),
     ...(press === null ? {} : { press }),
+    ...(row.file_bytes === null
+      ? {}
+      : { file: { name: row.file_name ?? '', type: row.file_type ?? '', bytes: row.file_bytes } }),
     ...(row.alarm === 0 ? {} : { alarm: true as const }),
     ...(stands === null ? {} : { stands }),
   };

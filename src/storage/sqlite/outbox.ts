@@ -41,6 +41,7 @@ function isHarmless({ kind, stands }: Pick<SentRow, 'kind' | 'stands'>): boolean
     case 'card':
       return stands !== null;
     case 'message':
+    case 'file':
       return false;
   }
 }
