@@ -41,7 +41,7 @@ export async function withPast({ store, id }: Reading, asking: Asking): Promise<
   const most = new Map<string, number>();
   for (const { item, count } of wanted) most.set(item, Math.max(count, most.get(item) ?? 0));
   const past = await Promise.all([...most].map(([item, count]) => store.closedTests(id, item, count)));
-  for (const [newest] of wanted.some(({ kind }) => kind === 'picture') ? past : []) {
+  for (const [newest] of wanted.some(({ isWhole }) => isWhole) ? past : []) {
     if (newest === undefined || scene.kitchen.tests.has(newest.id)) continue;
     const test = foldTest(await store.testFacts(id, newest.id));
     scene = {
@@ -73,7 +73,8 @@ function wantedOf({ scene, question, understood }: Asking) {
     const { entry } = one;
     const kind = entry.kind === 'name' ? asked : entry.kind;
     const count = kind && LOOKS_AT[kind];
+    const isWhole = kind === 'picture' && !('view' in entry);
     const item = itemFor(scene, 'item' in entry ? entry.item : undefined);
-    return count === undefined || item === undefined ? [] : [{ kind, item, count }];
+    return count === undefined || item === undefined ? [] : [{ item, count, isWhole }];
   });
 }
