@@ -201,7 +201,7 @@ const slots = {
   costEach: figure, minutes: figure, ratePerHour: figure, foodCostPct: figure, pieces: count, count, mode: z.enum(['set', 'add']),
   by: z.enum(['supplier', 'cutter']),
   degreesF: figure, what: z.string(), point: z.string(), how: z.string(), none: z.boolean(), setting: z.string(), value: z.string(),
-  supplierLot: z.string(), establishment: z.string(), produced: z.string(),
+  when: atMinute, supplierLot: z.string(), establishment: z.string(), produced: z.string(),
 } as const; // prettier-ignore
 type Slot = keyof typeof slots;
 
@@ -266,6 +266,18 @@ const KINDS: Readonly<Record<string, z.ZodType>> = {
   askHeavy: only('item'),
   askFoodCost: only('item', 'priceEach'),
   askProducts: only('item'),
+  // Reminders, alarms and the summary; files.
+  remind: only('when', 'text').extend({
+    repeat: z.enum(['daily', 'weekly']).optional(),
+    team: z.boolean().optional(),
+  }),
+  moment: only('when'),
+  askReminders: only(),
+  cancelReminder: only('count', 'text').extend({ all: z.boolean().optional() }),
+  acknowledge: only(),
+  askSummary: only().extend({ period: z.enum(['today', 'yesterday', 'week', 'month']) }),
+  export: only('item').extend({ format: z.enum(['csv', 'xlsx']).optional() }),
+  picture: only('item').extend({ view: z.enum(['history']).optional() }),
 };
 
 const entry = z.looseObject({ kind: z.string() }).superRefine((value, context) => {
