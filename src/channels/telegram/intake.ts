@@ -1,5 +1,6 @@
 // Handles what was stored, one update after the other in the order of arrival, so that the order of each chat is kept.
 // What fails three times is put aside and blocks nobody. A trouble of the store drops nothing: it is waited for.
+import { setImmediate as giveWay } from 'node:timers/promises';
 import type { StoredUpdate } from '../../app/ports/mailbox.ts';
 import { StoreError } from '../../app/ports/store.ts';
 import { traceOf } from './calls.ts';
@@ -55,6 +56,8 @@ async function handlePage(
     // Tried again at once, before what came after it.
     if (!isEnded) return;
     onHandled();
+    // A store that answers at once gives way to nothing: polls, sends and the signal to stop must have their turn.
+    await giveWay();
   }
 }
 
