@@ -498,6 +498,8 @@ setting-name = { $setting ->
     [weekSummaryOn] the day of the weekly summary
     [tellsEmptyDay] what is said of empty days
     [escalateMinutes] when alarms ring again
+    [groundCookF] what ground meat is cooked to
+    [portionTolerance] how much a portion may be off
    *[secondPerson] who is told second
   }
 setting-timezone = Times are in { $value } from now on.

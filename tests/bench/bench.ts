@@ -6,6 +6,7 @@ import { measureGrowth } from './growth.ts';
 import { measureMemory, reportMemory } from './memory.ts';
 import { measureParse } from './parse.ts';
 import { measureStart } from './start.ts';
+import { measureTelegram } from './telegram.ts';
 import { measureTurn } from './turn.ts';
 
 const [command, path] = process.argv.slice(2);
@@ -27,7 +28,8 @@ async function bench(): Promise<void> {
     const growth = await measureGrowth(folder);
     const memoryMb = await measureMemory(folder);
     const startMs = await measureStart(folder);
-    const result = { machine, parse, turn, growth, memoryMb, startMs };
+    const telegram = await measureTelegram(folder);
+    const result = { machine, parse, turn, growth, memoryMb, startMs, telegram };
     console.log(process.argv.includes('--json') ? JSON.stringify(result) : JSON.stringify(result, null, 2));
   } finally {
     rmSync(folder, { recursive: true, force: true });

@@ -66,8 +66,8 @@ it.skipIf(process.platform === 'win32')(
   async () => {
     const path = join(scratchFolder(), 'kitchen.db');
     const script = fileOf('appending.script.ts');
-    // No file may grow beyond 400 blocks of 512 bytes: a write in the middle of a commit fails.
-    const command = `ulimit -f 400; exec "${process.execPath}" --import tsx "${script}" "${path}"`;
+    // No file may grow beyond 800 blocks of 512 bytes: a write in the middle of a commit fails.
+    const command = `ulimit -f 800; exec "${process.execPath}" --import tsx "${script}" "${path}"`;
     const child = started('sh', ['-c', command]);
     await child.ended;
     expect(child.lines.at(-1)).toMatch(/^(unavailable|full)$/);

@@ -260,9 +260,9 @@ it('sends what was on its way at a crash not again, and says so with the next me
   expect(repeated(api)).toEqual([]);
 });
 
-it('says of voice notes that it does not hear them', async () => {
+it('says of a voice note where nobody hears that it was not heard', async () => {
   const { api, owner } = await stage();
   api.sayVoice({ from: owner, duration: 3, base64: 'AAAA' });
   await api.awaitCalls({ method: 'sendMessage' }, 1);
-  expect(texts(api, owner)[0]).toContain('voice');
+  expect(texts(api, owner)[0]).toContain('Voice notes are off');
 });

@@ -1,6 +1,7 @@
 // Handles what was stored, one update after the other, of each chat in the order of arrival. What fails three times is put
 // aside and blocks nobody. A trouble of the store drops nothing: it is waited for. A voice note takes seconds to hear: its chat
 // waits for it, the others go on.
+import { setImmediate as giveWay } from 'node:timers/promises';
 import type { StoredUpdate } from '../../app/ports/mailbox.ts';
 import { StoreError } from '../../app/ports/store.ts';
 import { traceOf } from './calls.ts';
@@ -72,6 +73,8 @@ async function handlePage(
     // Tried again at once, before what came after it.
     if (!isEnded) return;
     onHandled();
+    // A store that answers at once gives way to nothing: polls, sends and the signal to stop must have their turn.
+    await giveWay();
   }
 }
 

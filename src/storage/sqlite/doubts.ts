@@ -1,7 +1,7 @@
 // Letters that may not have arrived. They are never sent again unasked: what goes to the chat next says so and offers them.
 import { randomBytes } from 'node:crypto';
 import type { Action, ButtonRow } from '../../app/ports/cards.ts';
-import type { Notices } from '../../app/ports/mailbox.ts';
+import type { LetterKind, Notices } from '../../app/ports/mailbox.ts';
 import type { Connection } from './connection.ts';
 import { letterWriter } from './letters.ts';
 
@@ -79,6 +79,16 @@ export function offerer(
     if (!isFresh && (kind === 'message' || standing.get(bot, chat) === undefined)) return undefined;
     const nonce = nonceOf(bot, chat);
     return { text: notices.unknown, button: nonce === undefined ? [] : [{ label: notices.again, nonce }] };
+  };
+}
+
+/** The letter that said so did not arrive: the next one says it. Must be called inside a transaction. */
+export function offerWithdrawer(db: Connection): (letter: Doubtful & { readonly kind: LetterKind }) => void {
+  const withdraw = db.prepare(
+    `UPDATE outbox SET state = 'unknown' WHERE bot = ? AND chat = ? AND state = 'offered'`,
+  );
+  return ({ bot, chat, kind }) => {
+    if (kind === 'card' || kind === 'message') withdraw.run(bot, chat);
   };
 }
 

@@ -1,7 +1,7 @@
 // What is to be sent. A letter is marked before it is handed to the service, so that a crash in between is known of.
 import type { Backlog, Ending, Letter, LetterEnd, LetterKind, Notices } from '../../app/ports/mailbox.ts';
 import type { Connection } from './connection.ts';
-import { doubtShower, offerer } from './doubts.ts';
+import { doubtShower, offerer, offerWithdrawer } from './doubts.ts';
 import { LETTER_COLUMNS, LETTER_SOURCE, letterOf, type LetterRow, letterWriter } from './letters.ts';
 
 export function outbox(db: Connection) {
@@ -61,12 +61,15 @@ function interruptedNoter(db: Connection): (bot: string) => number {
 function doubter(db: Connection): (row: SentRow) => 'repeated' | 'doubtful' {
   const again = db.prepare(`UPDATE outbox SET state = 'waiting' WHERE seq = ?`);
   const repeat = db.prepare(`UPDATE outbox SET state = 'waiting', alarm = 2 WHERE seq = ?`);
+  const withdraw = offerWithdrawer(db);
   const forget = db.prepare('DELETE FROM outbox WHERE seq = ?');
   const mark = db.prepare(`UPDATE outbox SET state = 'unknown' WHERE seq = ?`);
   const show = doubtShower(db);
   return (row) => {
-    if (row.alarm > 0) repeat.run(row.seq);
-    else if (isHarmless(row)) again.run(row.seq);
+    if (row.alarm > 0) {
+      withdraw(row);
+      repeat.run(row.seq);
+    } else if (isHarmless(row)) again.run(row.seq);
     else if (row.fleeting === 1) forget.run(row.seq);
     else {
       mark.run(row.seq);
@@ -101,7 +104,12 @@ function taker(db: Connection): (bot: string, chat: number, notices: Notices) =>
 function ender(db: Connection): (seq: number, end: LetterEnd, ending?: Ending) => void {
   const find = db.prepare<[number], SentRow>(`SELECT ${SENT_COLUMNS} FROM ${LETTER_SOURCE} WHERE seq = ?`);
   const remove = db.prepare('DELETE FROM outbox WHERE seq = ?');
-  const again = db.prepare(`UPDATE outbox SET state = 'waiting' WHERE seq = ?`);
+  const back = db.prepare(`UPDATE outbox SET state = 'waiting' WHERE seq = ?`);
+  const withdraw = offerWithdrawer(db);
+  const again = (letter: SentRow): void => {
+    withdraw(letter);
+    back.run(letter.seq);
+  };
   const doubt = doubter(db);
   const cards = cardKeeper(db);
   const park = parker(db);
@@ -110,16 +118,17 @@ function ender(db: Connection): (seq: number, end: LetterEnd, ending?: Ending) =
     if (letter === undefined) return;
     switch (end) {
       case 'again':
-        return void again.run(seq);
+        return again(letter);
       case 'gone':
         cards.forgetMessage(seq);
-        return void again.run(seq);
+        return again(letter);
       case 'unknown':
         return void doubt(letter);
       case 'sent':
         cards.noteSent(seq, message);
         return void remove.run(seq);
       case 'failed':
+        withdraw(letter);
         if (letter.fleeting === 1) return void remove.run(seq);
         return park(letter, tell);
     }
@@ -134,7 +143,12 @@ function ender(db: Connection): (seq: number, end: LetterEnd, ending?: Ending) =
 function cardKeeper(db: Connection) {
   const of = `WHERE (bot, chat, kitchen, test) = (SELECT bot, chat, kitchen, test FROM outbox WHERE seq = ? AND kind = 'card')`;
   const note = db.prepare(`UPDATE card SET message = ? ${of}`);
-  const over = db.prepare(`DELETE FROM card ${of} AND is_open = 0`);
+  // What is sent may be older than the end of the test: then its last form still waits, and must find its message.
+  const over = db.prepare(
+    `DELETE FROM card ${of} AND is_open = 0 AND NOT EXISTS
+     (SELECT 1 FROM outbox WHERE outbox.bot = card.bot AND outbox.state = 'waiting' AND outbox.chat = card.chat
+      AND outbox.kind = 'card' AND outbox.kitchen = card.kitchen AND outbox.test = card.test)`,
+  );
   const forget = db.prepare(`UPDATE card SET message = NULL ${of}`);
   return {
     noteSent: (seq: number, message: number | undefined): void => {

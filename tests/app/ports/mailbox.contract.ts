@@ -168,6 +168,23 @@ export function mailboxContract(name: string, newDatabase: () => Promise<Databas
         expect((await take())?.text).toBe('notice\nc');
       });
 
+      it.each(['again', 'failed'] as const)(
+        'gives the notice with the next letter where the one with it ended as %s',
+        async (end) => {
+          await posted(letter(1, 'a'), letter(1, 'b'), letter(1, 'c'));
+          await post.endLetter(await seqOf(), 'unknown');
+          await post.endLetter(await seqOf(), end);
+          expect((await take())?.text).toBe(end === 'again' ? 'notice\nb' : 'notice\nc');
+        },
+      );
+
+      it('gives the notice with an alarm again that may not have arrived', async () => {
+        await posted(letter(1, 'a'), letter(1, 'chill it', { alarm: true }));
+        await post.endLetter(await seqOf(), 'unknown');
+        await post.endLetter(await seqOf(), 'unknown');
+        expect((await take())?.text).toBe('notice\n(again) chill it');
+      });
+
       it('repeats only what is harmless', async () => {
         await posted(letter(1, '', { kind: 'leave', fleeting: true }));
         await take();
@@ -251,6 +268,14 @@ export function mailboxContract(name: string, newDatabase: () => Promise<Databas
         });
         expect(await post.cardAt(BOT, 1, 77)).toEqual(card);
         expect(await post.chatsWithCard(BOT, card)).toEqual([1]);
+      });
+
+      it('are shown for the last time where they stand, though an older form was on its way at the end', async () => {
+        await settled(1, shown('a'));
+        const first = await take();
+        await settled(2, shown('b', false));
+        await post.endLetter(first?.seq ?? 0, 'sent', { message: 77 });
+        expect(await take()).toMatchObject({ text: 'b', stands: 77 });
       });
 
       it('waits as one, with the newest words', async () => {

@@ -20,9 +20,10 @@ interface Greeting {
   readonly control: string;
 }
 
-/** It lives until `close`, or until this process ends. */
-export async function spawnBotApi(options: Partial<Options> = {}): Promise<RemoteBotApi> {
-  const main = fileURLToPath(new URL('main.ts', import.meta.url));
+const MAIN = fileURLToPath(new URL('main.ts', import.meta.url));
+
+/** It lives until `close`, or until this process ends. A bundle must say where its source is. */
+export async function spawnBotApi(options: Partial<Options> = {}, main = MAIN): Promise<RemoteBotApi> {
   const parameters = ['--import', 'tsx', main, JSON.stringify(options)];
   const child = spawn(process.execPath, parameters, { stdio: ['pipe', 'pipe', 'inherit'] });
   const greeting = await greetingOf(child);
