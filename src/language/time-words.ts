@@ -27,6 +27,8 @@ export const timesSchema = z.strictObject({
   weekdays: words,
   plural: z.string(),
   days: words,
+  within: words,
+  partOf: z.strictObject({ am: words, pm: words }),
   joints: words,
   talk: words,
 });
@@ -65,7 +67,14 @@ export function inFigures(
     said.map((word) => halfOf(times, word)),
     [numberWord(numbers)],
   );
-  return rewritten(figures, [lengths(times), pastAndTo(times), digital(times), oclock(times), atNoon(times)]);
+  return rewritten(figures, [
+    partOfDay(times),
+    lengths(times),
+    pastAndTo(times),
+    digital(times),
+    oclock(times),
+    atNoon(times),
+  ]);
 }
 
 const halfOf = ({ halves }: TimeWords, word: string): string =>
@@ -102,6 +111,17 @@ function sumOf(
     ? tens.value + digit.value
     : undefined;
 }
+
+/** "9 in the morning" is 9 am; the article is not kept everywhere. */
+const partOfDay =
+  ({ within, articles, partOf }: TimeWords): Rewrite =>
+  (words, at) => {
+    if (!within.includes(words[at] ?? '') || !FIGURES.test(words[at - 1] ?? '')) return undefined;
+    const taken = articles.includes(words[at + 1] ?? '') ? 2 : 1;
+    const part = words[at + taken] ?? '';
+    const half = partOf.am.includes(part) ? 'am' : partOf.pm.includes(part) ? 'pm' : undefined;
+    return half === undefined ? undefined : [[half], taken + 1];
+  };
 
 const isNumber = (word: string | undefined): boolean => /^\d{1,2}$/.test(word ?? '');
 

@@ -86,7 +86,7 @@ async function running(
 ): Promise<() => Promise<void>> {
   const bot = await startBot({
     service: { token: api.token, apiRoot: api.url },
-    ...{ tables, post: store },
+    ...{ tables, ears: new Map(), post: store },
     words: (reply) => voice.render([reply], { ...SETTINGS, seesCosts: true }),
     readTeamWish: (line) => readTeamWish(voice.language.team, line),
     onClaim: () => undefined,

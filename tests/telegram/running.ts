@@ -9,6 +9,7 @@ import { onTestFinished } from 'vitest';
 import type { Log } from '../../src/app/ports/log.ts';
 import type { Metrics } from '../../src/app/ports/metrics.ts';
 import type { HearNote } from '../../src/app/ports/hearing.ts';
+import type { PaperMaker } from '../../src/app/ports/paper.ts';
 import type { Table } from '../../src/app/ports/table.ts';
 import { openTable } from '../../src/app/turn.ts';
 import { loadVoice } from '../../src/app/voice.ts';
@@ -48,6 +49,7 @@ interface Given {
   readonly metrics?: Metrics;
   readonly webhook?: Webhook;
   readonly pace?: Pace;
+  readonly papers?: PaperMaker;
   readonly ears?: ReadonlyMap<string, HearNote>;
 }
 
@@ -74,7 +76,16 @@ export async function runBot({
   const known = await store.kitchens();
   for (const id of kitchens) if (!known.includes(id)) await store.create(id, SETTINGS);
   const tables = new Map<string, Table>();
-  for (const id of kitchens) tables.set(id, await openTable({ store, id, ...voice }));
+  for (const id of kitchens)
+    tables.set(
+      id,
+      await openTable({
+        store,
+        id,
+        ...voice,
+        ...(given.papers === undefined ? {} : { papers: given.papers }),
+      }),
+    );
   const claims: string[] = [];
   const bot = await startBot({
     service: { token: service.token, apiRoot: service.url },
