@@ -90,7 +90,9 @@ async function main([command, ...args]: readonly string[]): Promise<number> {
         return 0;
       }
       default:
-        err(`no command "${command}": parse, replay, hear, speak, kitchen, rebuild, backup, or none for the chat`);
+        err(
+          `no command "${command}": parse, replay, hear, speak, kitchen, rebuild, backup, or none for the chat`,
+        );
         return 2;
     }
   } catch (error) {

@@ -74,7 +74,8 @@ export async function hearFiles(
   const listener = plainListener(voice.language, settings);
   const status = await hearCommand(args, {
     ...given,
-    judge: (line, heard) => judgeWords(voice, listener, { settings, line, heard, at: new Date().toISOString() }),
+    judge: (line, heard) =>
+      judgeWords(voice, listener, { settings, line, heard, at: new Date().toISOString() }),
     earOf: (table) => (table === undefined ? plainHearer(hearer) : hearerAt(hearer, table)),
   });
   await hearer.recogniser.close();

@@ -27,7 +27,10 @@ export default tseslint.config(
   {
     files: ['**/*.js'],
     ...tseslint.configs.disableTypeChecked,
-    languageOptions: { globals: { process: 'readonly', URL: 'readonly', WebAssembly: 'readonly' }, parserOptions: { project: null } },
+    languageOptions: {
+      globals: { process: 'readonly', URL: 'readonly', WebAssembly: 'readonly' },
+      parserOptions: { project: null },
+    },
   },
   { ignores: ['tests/eslint.config.js'] },
 );

@@ -12,7 +12,12 @@ const program = await WebAssembly.compile(readFileSync(require.resolve('@echogar
 /** Each run is a process of its own: it starts with fresh memory and ends. */
 async function say(text, file) {
   const args = ['flite', '-voice', 'slt', '-t', text, '-o', `/out/${basename(file)}`];
-  const wasi = new WASI({ version: 'preview1', args, preopens: { '/out': dirname(file) }, returnOnExit: true });
+  const wasi = new WASI({
+    version: 'preview1',
+    args,
+    preopens: { '/out': dirname(file) },
+    returnOnExit: true,
+  });
   const instance = await WebAssembly.instantiate(program, wasi.getImportObject());
   return wasi.start(instance);
 }

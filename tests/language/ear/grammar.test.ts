@@ -14,7 +14,8 @@ const SETTINGS = {
   laborAvoidable: true,
 } as const;
 const listener = plainListener(voice.language, SETTINGS);
-const read = (line: string) => judgeWords(voice, listener, { settings: SETTINGS, line, at: '2026-03-06T15:00:00Z' });
+const read = (line: string) =>
+  judgeWords(voice, listener, { settings: SETTINGS, line, at: '2026-03-06T15:00:00Z' });
 
 describe('the grammar', () => {
   it('lets nothing through that the reader leaves in silence', () => {
