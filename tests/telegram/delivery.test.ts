@@ -186,6 +186,24 @@ it(
   },
 );
 
+it('leaves nothing out that waited for an hour, though a button was pressed meanwhile', async () => {
+  const at = await stage();
+  const { api, owner, path } = at;
+  const hourAgo = Math.floor(Date.now() / 1000) - 3600;
+  api.say({ from: owner, text: 'ribeye 14.2 lb', extra: { date: hourAgo - 60 } });
+  await idle(at);
+  await api.outage('drop');
+  for (const [index, text] of entries(70).entries()) {
+    api.say({ from: owner, text, extra: { date: hourAgo + index * 50 } });
+    if (index > 0) continue;
+    const card = api.seenFromBot(owner).at(-1);
+    api.press({ user: owner, chat: owner, message_id: card?.message_id ?? 0, text: 'Undo' });
+  }
+  await api.recover();
+  await idle(at);
+  expect(recordedTexts(path).filter((text) => text.startsWith('note'))).toEqual(entries(70));
+});
+
 it('puts an update aside that fails three times, tells of it, and goes on', async () => {
   const path = newPath();
   const api = await startBotApi();

@@ -149,6 +149,7 @@ const deskOf = (parts: BotParts, { bot, username, download }: Contacts): Desk =>
   ...{ bot, download },
   username: () => username,
   members: newBudget(MEMBER_BUDGET),
+  presses: newBudget(MEMBER_BUDGET),
   strangers: newBudget(STRANGER_BUDGET),
 });
 

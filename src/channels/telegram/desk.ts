@@ -27,6 +27,8 @@ export interface Desk {
   /** Under which links lead to it. */
   readonly username: () => string;
   readonly members: Budget;
+  /** Of members too, by our own clock: a press tells no time, and must not put forward that of messages which waited. */
+  readonly presses: Budget;
   readonly strangers: Budget;
   readonly log: Log;
 }

@@ -46,7 +46,8 @@ async function handlePersonal(desk: Desk, update: number, incoming: Personal): P
   const kitchen = isGroup ? await desk.post.groupOf(desk.bot, chat) : member?.kitchen;
   if (isGroup && kitchen === undefined) return leaveGroup(desk, update, chat);
   if (member === undefined || member.kitchen !== kitchen) return greetStranger(desk, update, incoming);
-  switch (desk.members.take(incoming.person, Date.parse(incoming.at))) {
+  const budget = incoming.is === 'press' ? desk.presses : desk.members;
+  switch (budget.take(incoming.person, Date.parse(incoming.at))) {
     case 'spent':
       return answer(desk, update, incoming, 'telegram-too-fast');
     case 'out':
