@@ -341,5 +341,14 @@ const shiftJson = z.strictObject({
   tests: z.array(testSchema),
 });
 
+it('7: each reminder and the one summary come at their minute, to whom they are for', async () => {
+  const { sent } = await replayed('7-reminders-and-summary');
+  expect(sent).toMatchObject([
+    { at: '2026-03-06T08:50', to: 'ines', text: 'Reminder: turn the trays' },
+    { at: '2026-03-06T14:00', to: 'team', text: 'Reminder: order for the weekend' },
+    { at: '2026-03-06T21:30', to: 'team' },
+  ]);
+});
+
 const testsOf = async (name: string): Promise<readonly z.infer<typeof testSchema>[]> =>
   z.array(testSchema).parse((await replayed(name)).tests);

@@ -477,6 +477,7 @@ summary-turned = { $item } turned: { $before ->
    *[close] TOO CLOSE
   } now.
 summary-open = Still open: { $items }
+summary-lot = Grind { $lot } ({ $part }): no passing temperature yet
 summary-unheard = { $count } { $count ->
     [one] alarm
    *[other] alarms

@@ -3,6 +3,7 @@
 import { standingIn } from '../core/alarm.ts';
 import { decimal, type Decimal, ZERO } from '../core/decimal.ts';
 import { type Kitchen, openTests, poolOf } from '../core/kitchen.ts';
+import { lotsWithoutPass } from '../core/lot-dues.ts';
 import { poolFigures } from '../core/pool.ts';
 import { list, name, percent, price, type Reply, say, sayCost, size, weight } from '../core/reply.ts';
 import { isOnTarget } from '../core/costs.ts';
@@ -12,7 +13,7 @@ import type { PastDays, PastTest } from './intent.ts';
 
 /** Lines of further things worth knowing at the end of the day, from whoever keeps them. */
 type MoreLines = (kitchen: Kitchen, days: PastDays) => readonly Reply[];
-const MORE: readonly MoreLines[] = [stillOpen, unheard, late];
+const MORE: readonly MoreLines[] = [stillOpen, lots, unheard, late];
 
 /** The lines below the heading. */
 export function summaryLines(kitchen: Kitchen, days: PastDays): readonly Reply[] {
@@ -98,6 +99,14 @@ function turnedWords(item: string, tests: readonly PastTest[]): readonly Reply[]
 function stillOpen(kitchen: Kitchen): readonly Reply[] {
   const open = openTests(kitchen);
   return open.length === 0 ? [] : [say('summary-open', { items: list(open.map(({ item }) => say('item', { item: name(item) }))) })];
+}
+
+/** Lots that are open or were ground in these days, and lack a passing temperature for what was cooked of them. */
+function lots(kitchen: Kitchen, { stretch }: PastDays): readonly Reply[] {
+  const found = lotsWithoutPass(kitchen).filter(
+    ({ status, openedAt }) => openedAt < stretch.to && (status === 'open' || openedAt >= stretch.from),
+  );
+  return found.map(({ id, part }) => say('summary-lot', { lot: id, part: name(part) }));
 }
 
 function unheard(kitchen: Kitchen): readonly Reply[] {

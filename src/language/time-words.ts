@@ -133,6 +133,7 @@ const lengths =
     const is = (list: readonly string[], offset: number): boolean => list.includes(words[at + offset] ?? '');
     const count = is(one, 0) ? 1 : isNumber(words[at]) ? Number(words[at]) : undefined;
     if (is(half, 0) && is(one, 1) && is(hour, 2)) return [['30', minute[1] ?? ''], 3];
+    if (is(one, 0) && is(half, 1) && is(hour, 2)) return [['30', minute[1] ?? ''], 3];
     if (count === undefined) return undefined;
     const andHalf = (offset: number): boolean =>
       is(and, offset) && is(one, offset + 1) && is(half, offset + 2);
