@@ -41,7 +41,8 @@ export function resolve(times: TimeWords, { words, repeat }: Time, { at, zone }:
   const wanted = hours.map((hour) => `${String(hour).padStart(2, '0')}:${minute}`);
   const when = nextOf(wanted, day, { now, zone });
   if (when === undefined) return 'past';
-  return { when: onTheWall(when, zone), ...(repeat === undefined ? {} : { repeat }) };
+  // What repeats keeps the hour that was said: most of its days have it.
+  return repeat === undefined ? { when: onTheWall(when, zone) } : { when, repeat };
 }
 
 interface Day {
