@@ -60,12 +60,15 @@ async function handlePage(
   { suspect, busy }: { suspect: boolean; busy: Busy },
 ): Promise<void> {
   const { desk, signal, onHandled } = parts;
+  // What came after a voice note waits for the next page, however soon the note was heard: it may have to be heard again first.
+  const aside = new Set<number>();
   for (const [index, update] of page.entries()) {
     if (signal.aborted) return;
-    if (busy.has(update.chat)) continue;
+    if (aside.has(update.chat)) continue;
     const isSuspect = suspect && index === 0;
     if (isSuspect) await desk.post.noteFailure(desk.bot, update.id);
     if (takesTime(update)) {
+      aside.add(update.chat);
       hearAside(parts, update, { busy, isSuspect });
       continue;
     }
