@@ -104,11 +104,10 @@ export function momentAt(
   from: number,
 ): { text: string; end: number } | undefined {
   const { times, numbers } = language;
-  const isLength = words
-    .slice(from + 1, from + 5)
-    .some((word) => [...times.minute, ...times.hour].includes(word));
   const first = words[from] ?? '';
-  if (!beginsTime(times, first, words[from + 1] ?? '') && !(isLength && isTimeWord(times, numbers, first)))
+  const isLength = (): boolean =>
+    words.slice(from + 1, from + 5).some((word) => times.minute.includes(word) || times.hour.includes(word));
+  if (!beginsTime(times, first, words[from + 1] ?? '') && !(isTimeWord(times, numbers, first) && isLength()))
     return undefined;
   let most = from;
   while (most - from < MOST_WORDS && most < words.length && isTimeWord(times, numbers, words[most] ?? ''))
