@@ -86,6 +86,7 @@ function longest(
   { from, most }: { from: number; most: number },
 ): Span | undefined {
   for (let end = most; end > Math.max(from, most - MOST_LEFT - 1); end -= 1) {
+    if (language.times.leadsOn.has(words[end - 1] ?? '')) continue;
     const read = readTime(language, words.slice(from, end));
     if (read !== undefined) return { from, end, read };
   }

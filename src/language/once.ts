@@ -16,3 +16,11 @@ export function oncePerPlace<Words extends object, Result>(
     return (mine[at] ??= read(words, tokens, at));
   };
 }
+
+/** The same for a reader that knows its words: several types of slots filter what it read. */
+export function once<Result>(
+  read: (tokens: readonly Token[], at: number) => Result,
+): (tokens: readonly Token[], at: number) => Result {
+  const remembering = oncePerPlace((_: object, tokens, at) => read(tokens, at));
+  return (tokens, at) => remembering(read, tokens, at);
+}

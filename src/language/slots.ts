@@ -8,18 +8,10 @@ import { degreeReader, degreeReaders } from './degrees.ts';
 import { durations } from './duration.ts';
 import { lists } from './list.ts';
 import { priceReader, sumReader, totalReader } from './money-slots.ts';
-import { oncePerPlace } from './once.ts';
-import { impossible, type SlotContext, type SlotReader, type SlotReading } from './slot.ts';
+import { once } from './once.ts';
+import { impossible, type SlotContext, type SlotReader } from './slot.ts';
 import type { Token } from './token.ts';
 import { gramsOf, weights } from './weight.ts';
-
-/** Several types of slots filter what one reader read. */
-function once<Read extends readonly SlotReading[]>(
-  read: (tokens: readonly Token[], at: number) => Read,
-): (tokens: readonly Token[], at: number) => Read {
-  const remembering = oncePerPlace((_: object, tokens, at) => read(tokens, at));
-  return (tokens, at) => remembering(read, tokens, at);
-}
 
 /** The readers of all slots that hold a number, by the name of their type. */
 export function numberReaders(context: SlotContext): Readonly<Record<string, SlotReader>> {

@@ -10,6 +10,7 @@ const wordSet = words.transform((list): ReadonlySet<string> => new Set(list));
 export const timesSchema = z.strictObject({
   begins: wordSet,
   goesOn: wordSet,
+  leadsOn: wordSet,
   and: words,
   one: words,
   half: words,
