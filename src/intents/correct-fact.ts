@@ -142,7 +142,7 @@ function implausible(scene: Scene, entry: Correct, { after: { fact, test: id }, 
   const total = test.parts.find(({ part }) => part === fact.part)?.grams ?? before.grams;
   const grams = fact.mode === 'add' ? total.minus(before.grams).plus(fact.grams) : fact.grams;
   const share = percent(grams.div(received).times(100));
-  const args = { part: name(fact.part), weight: weight(grams), received: weight(received), share };
+  const args = { part: name(fact.part), weight: weight(grams), received: weight(received), share, meant: weight(fact.grams.div(10)) };
   if (grams.gt(received.plus(OVERWEIGHT_TOLERANCE)))
     return asks(askedOf(scene, test, say('ask-heavier-than-piece', args)), { wants });
   if (!grams.gt(received.times(HALF)) || entry.sure === true || entry.weight === undefined) return undefined;

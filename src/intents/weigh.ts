@@ -100,6 +100,8 @@ function implausible(scene: Scene, test: Test, { entry, before, net }: Against):
     weight: weight(after),
     received: weight(grams),
     share: percent(after.div(grams).times(100)),
+    // A tenth of over half is what a part may well come to: a lost point is the likeliest reason.
+    meant: weight(after.div(10)),
   };
   const wants = lacking(entry, 'weight');
   if (after.gt(grams.plus(OVERWEIGHT_TOLERANCE)))
