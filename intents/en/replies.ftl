@@ -403,6 +403,7 @@ somebody-gone = somebody who left
 too-few-to-tell = Too few tests to tell them apart: each needs { $tests }.
 difference-is-real = The difference is more than chance (90 %).
 difference-may-be-chance = The difference may be chance.
+split-alike = Each supplier's pieces were all cut by one cutter: supplier or cutter, this can't tell.
 no-supplier-tests = No closed test of { $item } with a supplier: say it with the piece, like "ribeye 14.2 lb at 7.40 from harbor".
 yield-so-far = { $item } now on the table: { $share } so far.
 history-of = { $item }, { $tests ->
