@@ -118,7 +118,7 @@ async function handled(api: RemoteBotApi, path: string): Promise<void> {
   await expect.poll(() => waiting(path), { timeout: 120_000, interval: 100 }).toBe(0);
 }
 
-it(`survives ${KILLS} kills while cards are edited and buttons pressed`, { timeout: 600_000 }, async () => {
+it(`survives ${KILLS} kills while cards are edited and buttons pressed`, { timeout: 900_000 }, async () => {
   const api = await spawnBotApi();
   onTestFinished(() => api.close());
   const path = newPath();
