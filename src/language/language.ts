@@ -45,7 +45,8 @@ export interface Language {
   readonly numbers: NumberWords;
   readonly units: UnitWords;
   /** Words and phrases that say nothing. */
-  readonly fillers: readonly (readonly string[])[];
+  /** Phrases that say nothing, by their first word, the longest first. */
+  readonly fillers: ReadonlyMap<string, readonly (readonly string[])[]>;
   /** Articles, of the words that say nothing. */
   readonly articles: ReadonlySet<string>;
   /** Words that make a number vague: an entry with one is asked about. */
@@ -115,7 +116,7 @@ export function loadLanguage(folder: string, code: string, shapes: IntentShapes)
     keywords: lexicon.keywords,
     numbers,
     units,
-    fillers,
+    fillers: byFirstWord(fillers),
     articles: new Set(lexicon.articles),
     softeners: new Set(lexicon.softeners),
     joints: new Set(lexicon.joints),
@@ -138,6 +139,15 @@ export function loadLanguage(folder: string, code: string, shapes: IntentShapes)
     alone: lexicon.alone,
     replies: readFileSync(join(home, 'replies.ftl'), 'utf8'),
   };
+}
+
+function byFirstWord(phrases: readonly (readonly string[])[]): Language['fillers'] {
+  const found = new Map<string, (readonly string[])[]>();
+  for (const phrase of phrases) {
+    const [first = ''] = phrase;
+    found.set(first, [...(found.get(first) ?? []), phrase]);
+  }
+  return found;
 }
 
 function sentenceFiles(folder: string): readonly SentenceFile[] {

@@ -86,6 +86,7 @@ function longest(
   { from, most }: { from: number; most: number },
 ): Span | undefined {
   for (let end = most; end > Math.max(from, most - MOST_LEFT - 1); end -= 1) {
+    if (language.times.leadsOn.has(words[end - 1] ?? '')) continue;
     const read = readTime(language, words.slice(from, end));
     if (read !== undefined) return { from, end, read };
   }
@@ -104,11 +105,10 @@ export function momentAt(
   from: number,
 ): { text: string; end: number } | undefined {
   const { times, numbers } = language;
-  const isLength = words
-    .slice(from + 1, from + 5)
-    .some((word) => [...times.minute, ...times.hour].includes(word));
   const first = words[from] ?? '';
-  if (!beginsTime(times, first, words[from + 1] ?? '') && !(isLength && isTimeWord(times, numbers, first)))
+  const isLength = (): boolean =>
+    words.slice(from + 1, from + 5).some((word) => times.minute.includes(word) || times.hour.includes(word));
+  if (!beginsTime(times, first, words[from + 1] ?? '') && !(isTimeWord(times, numbers, first) && isLength()))
     return undefined;
   let most = from;
   while (most - from < MOST_WORDS && most < words.length && isTimeWord(times, numbers, words[most] ?? ''))

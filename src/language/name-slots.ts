@@ -2,7 +2,7 @@
 import type { Language } from './language.ts';
 import { type NameIndex, nameIndex, type NameKind, readNames } from './names.ts';
 import { isNumberWord } from './number-words.ts';
-import { oncePerPlace } from './once.ts';
+import { once, oncePerPlace } from './once.ts';
 import { COST, follows } from './reading.ts';
 import type { SlotReader, SlotReading } from './slot.ts';
 import type { Token } from './token.ts';
@@ -20,10 +20,10 @@ export function nameReaders(
   const fresh = [...(own ?? [])].filter((name) => !common.joined.has(name.replaceAll(' ', '')));
   const extra =
     fresh.length === 0 ? undefined : nameIndex(new Map(fresh.map((name) => [name, [`${name}s`]])));
-  const known: SlotReader = (tokens, at) => {
+  const known = once((tokens, at): readonly SlotReading[] => {
     const found = named(language, common, tokens, at);
     return extra === undefined ? found : [...found, ...named(language, extra, tokens, at)];
-  };
+  });
   const any: SlotReader = (tokens, at) => [...known(tokens, at), ...freeNames(language, tokens, at)];
   return { known, any };
 }
@@ -34,9 +34,9 @@ function named(
   tokens: readonly Token[],
   at: number,
 ): readonly SlotReading[] {
-  const others = Object.values(language.names).filter((each) => each !== index);
   const untouched = (word: string): boolean =>
-    isKnownWord(language, word) || (!index.words.has(word) && others.some((each) => each.words.has(word)));
+    isKnownWord(language, word) ||
+    (!index.words.has(word) && Object.values(language.names).some((each) => each.words.has(word)));
   return readNames(index, tokens, { at, untouched });
 }
 

@@ -4,10 +4,13 @@ import { z } from 'zod';
 import type { NumberWords } from './number-words.ts';
 
 const words = z.array(z.string());
+/** Looked up at every place of a line. */
+const wordSet = words.transform((list): ReadonlySet<string> => new Set(list));
 
 export const timesSchema = z.strictObject({
-  begins: words,
-  goesOn: words,
+  begins: wordSet,
+  goesOn: wordSet,
+  leadsOn: wordSet,
   and: words,
   one: words,
   half: words,
@@ -39,7 +42,7 @@ const HALVED = /^\d{1,2}(:\d\d)?(am|pm)$/;
 
 /** Whether a word may stand in words of time. */
 export const isTimeWord = (times: TimeWords, numbers: NumberWords, word: string): boolean =>
-  times.goesOn.includes(word) ||
+  times.goesOn.has(word) ||
   numbers.single.has(word) ||
   numbers.oh.has(word) ||
   FIGURES.test(word) ||
@@ -48,7 +51,7 @@ export const isTimeWord = (times: TimeWords, numbers: NumberWords, word: string)
 
 /** Whether words of time may begin at a word. */
 export const beginsTime = (times: TimeWords, word: string, next: string): boolean =>
-  times.begins.includes(word) ||
+  times.begins.has(word) ||
   HALVED.test(word) ||
   (FIGURES.test(word) && (word.includes(':') || [...times.halves.am, ...times.halves.pm].includes(next)));
 
