@@ -95,7 +95,11 @@ function eitherOr(said: Said, readings: Readonly<Record<string, string>>, unit: 
   const code = `ask-${kebab(said.doubt?.code ?? '')}`;
   const [only] = made;
   if (made.length === 1 && only !== undefined)
-    return { asked: say(code, args), choices: {}, wants: { held: only[1], slot: missing(only[1]) } };
+    return {
+      asked: say(code, args),
+      choices: Object.fromEntries(made),
+      wants: { held: only[1], slot: missing(only[1]) },
+    };
   const choices = Object.fromEntries(made);
   return { asked: say(code, args), choices: { ...choices, ...byUnit(choices['perUnit'], unit) } };
 }
@@ -119,13 +123,17 @@ function fitted(slots: Readonly<Record<string, unknown>>, kind: Kind, option: st
 
 function measured(number: BareNumber, kind: Kind, option: string): Readonly<Record<string, unknown>> {
   if (kind === 'portions') return option === 'count' ? { count: number.count } : { weight: number.weight };
+  if (kind === 'labor') return option === 'minutes' ? { minutes: number.minutes } : { rate: number.money };
   if (option === 'perUnit') return { price: number.price };
   if (option === 'total') return { cost: number.money };
   if (kind === 'receive' || kind === 'weigh') return { weight: number.weight };
   return kind === 'credit' ? { credit: number.price } : { price: number.price };
 }
 
-const missing = (entry: Entry): string => (entry.kind === 'weigh' && !('part' in entry) ? 'part' : 'weight');
+function missing(entry: Entry): string {
+  if (entry.kind === 'labor') return 'rate';
+  return entry.kind === 'weigh' && !('part' in entry) ? 'part' : 'weight';
+}
 
 /** A price without a unit beside a weight in the other unit: per pound, or per kilo? */
 function perWhichUnit(said: Said, unit: KitchenUnit): Asked {

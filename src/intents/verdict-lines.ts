@@ -3,8 +3,8 @@ import { decimal, type Decimal } from '../core/decimal.ts';
 import { poolOf, priceOf, readyCutOf, sizeOf } from '../core/kitchen.ts';
 import { costOf } from '../core/money.ts';
 import { date, list, money, name, number, percent, price, type Reply, say, sayCost, size } from '../core/reply.ts';
-import { testsPerWeek } from '../core/sureness.ts';
 import type { Test } from '../core/test.ts';
+import { testsPerWeek } from '../core/test-rate.ts';
 import { itemVerdict, testVerdict, type Verdict } from '../core/verdict.ts';
 import { figuresOf } from './card.ts';
 import type { Scene } from './intent.ts';
@@ -48,13 +48,14 @@ export function turnedLines(before: Scene, now: Scene, item: string): readonly R
   return was === undefined || was === 'unknown' || was === is ? [] : [sayCost('verdict-was', { choice: was })];
 }
 
-/** What the saving comes to for a portion of the size last cut, for a test, and for a week of them as logged. */
-function savingLines({ kitchen }: Scene, item: string, { savingPerLb }: Verdict): readonly Reply[] {
+/** What the saving comes to for a portion of the size last cut, for a test, and for a week of them as logged of late. */
+function savingLines({ kitchen, past, at }: Scene, item: string, { savingPerLb }: Verdict): readonly Reply[] {
   const pool = poolOf(kitchen, item);
   if (savingPerLb === undefined || savingPerLb.isZero() || pool.tests < 2) return [];
   const each = sizeOf(kitchen, item);
   const ofTest = costOf(pool.portionGrams, savingPerLb).div(pool.tests);
-  const weekly = testsPerWeek(pool);
+  const counted = past.filter((test) => test.item === item && test.figures?.['flagged'] === undefined && test.figures?.['portionGrams'] !== undefined);
+  const weekly = testsPerWeek({ pool, closedAt: counted.flatMap(({ closedAt }) => closedAt ?? []), now: at });
   const parts = [sayCost('saving-test', { saving: money(ofTest.abs()) })];
   if (each !== undefined) parts.unshift(sayCost('saving-portion', { size: size(each), saving: money(costOf(each, savingPerLb).abs()) }));
   if (weekly !== undefined) parts.push(sayCost('saving-week', { saving: money(ofTest.times(weekly).abs()), tests: number(weekly, 1) }));

@@ -85,6 +85,7 @@ export const TEXT_SLOTS = [
   'code',
   'moment',
   'dayTime',
+  'day',
   'zone',
 ] as const;
 export const NUMBER_SLOTS = [
