@@ -342,7 +342,7 @@ saving-cut = Cutting saves { $parts }.
 saving-buy = Buying saves { $parts }.
 saving-portion = { $saving } on a portion of { $size }
 saving-test = { $saving } a test
-saving-week = { $saving } a week at { $tests } tests a week
+saving-week = { $saving } a week (tests a week: { $tests })
 with-labor-counted = If those labor hours would really fall: { $choice ->
     [close] too close to call.
     [cut] CUT by { $saving }.
@@ -430,6 +430,7 @@ plan-even = Nothing left over at about { $sizes }.
 plan-even-size = { $count } × { $size }
 plan-nothing-left = Nothing is left of that piece.
 menu-price = { $item }: charge { $price } at { $share } food cost ({ $size } costs { $cost }).
+portion-loaded = Labor and packing are not in it: with them the portion costs { $cost }.
 food-cost = { $item }: at { $price } a portion of { $size } ({ $cost }) is { $share } food cost.
 cutting-heavy = { $item } is cut heavy: { $off } over its size in the mean ({ $share })
 cutting-light = { $item } is cut light: { $off } under its size in the mean ({ $share })

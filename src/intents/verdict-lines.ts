@@ -1,14 +1,17 @@
 // Cut or buy, in words: what is cheaper and by how much, how sure, what was counted, and what would turn it.
 import { decimal, type Decimal } from '../core/decimal.ts';
+import { heaviness, readPortionRow } from '../core/heavy.ts';
 import { poolOf, priceOf, readyCutOf, sizeOf } from '../core/kitchen.ts';
 import { costOf } from '../core/money.ts';
 import { date, list, money, name, number, percent, price, type Reply, say, sayCost, size } from '../core/reply.ts';
 import type { Test } from '../core/test.ts';
 import { testsPerWeek } from '../core/test-rate.ts';
-import { itemVerdict, testVerdict, type Verdict } from '../core/verdict.ts';
+import { itemVerdict, type PortionAsCut, testVerdict, type Verdict } from '../core/verdict.ts';
 import { figuresOf } from './card.ts';
 import type { Scene } from './intent.ts';
 import { newest } from './route.ts';
+
+const ALL = decimal('100');
 
 /** The verdict of an item: of its open or newest test where there is no more than that, else of all its closed tests. */
 export function verdictLines(scene: Scene, item: string, at?: Decimal): readonly Reply[] {
@@ -21,9 +24,19 @@ export function verdictLines(scene: Scene, item: string, at?: Decimal): readonly
 }
 
 /** The verdict of all closed tests of an item at a price. */
-function verdictAt({ kitchen }: Scene, item: string, pricePerLb: Decimal | undefined): Verdict {
+function verdictAt(scene: Scene, item: string, pricePerLb: Decimal | undefined): Verdict {
+  const { kitchen } = scene;
   const { laborAvoidable } = kitchen.settings;
-  return itemVerdict({ pool: poolOf(kitchen, item), pricePerLb, readyCutPerLb: readyCutOf(kitchen, item)?.perLb, laborAvoidable });
+  const portion = portionOfLate(scene, item);
+  return itemVerdict({ pool: poolOf(kitchen, item), pricePerLb, readyCutPerLb: readyCutOf(kitchen, item)?.perLb, laborAvoidable, portion });
+}
+
+/** A portion of the size last cut, as heavy as those of the last weeks were against theirs. */
+function portionOfLate({ kitchen, past, at }: Scene, item: string): PortionAsCut {
+  const targetGrams = sizeOf(kitchen, item);
+  const rows = past.flatMap((test) => (test.item === item ? (readPortionRow(test.closedAt ?? '', test.figures ?? {}) ?? []) : []));
+  const off = heaviness(rows, at)?.offPct;
+  return { targetGrams, meanGrams: off && targetGrams?.times(off.plus(ALL)).div(ALL) };
 }
 
 interface NewPrice {
@@ -49,7 +62,7 @@ export function turnedLines(before: Scene, now: Scene, item: string): readonly R
 }
 
 /** What the saving comes to for a portion of the size last cut, for a test, and for a week of them as logged of late. */
-function savingLines({ kitchen, past, at }: Scene, item: string, { savingPerLb }: Verdict): readonly Reply[] {
+function savingLines({ kitchen, past, at }: Scene, item: string, { savingPerLb, portionContradicts }: Verdict): readonly Reply[] {
   const pool = poolOf(kitchen, item);
   if (savingPerLb === undefined || savingPerLb.isZero() || pool.tests < 2) return [];
   const each = sizeOf(kitchen, item);
@@ -57,7 +70,8 @@ function savingLines({ kitchen, past, at }: Scene, item: string, { savingPerLb }
   const counted = past.filter((test) => test.item === item && test.figures?.['flagged'] === undefined && test.figures?.['portionGrams'] !== undefined);
   const weekly = testsPerWeek({ pool, closedAt: counted.flatMap(({ closedAt }) => closedAt ?? []), now: at });
   const parts = [sayCost('saving-test', { saving: money(ofTest.abs()) })];
-  if (each !== undefined) parts.unshift(sayCost('saving-portion', { size: size(each), saving: money(costOf(each, savingPerLb).abs()) }));
+  // A portion as it is cut says the opposite, and is told by itself.
+  if (each !== undefined && !portionContradicts) parts.unshift(sayCost('saving-portion', { size: size(each), saving: money(costOf(each, savingPerLb).abs()) }));
   if (weekly !== undefined) parts.push(sayCost('saving-week', { saving: money(ofTest.times(weekly).abs()), tests: number(weekly, 1) }));
   return [sayCost(savingPerLb.isNegative() ? 'saving-buy' : 'saving-cut', { parts: list(parts) })];
 }
@@ -103,8 +117,6 @@ function turningPoints({ breakEvenPricePerLb, breakEvenReadyCutPerLb, breakEvenY
   if (breakEvenYieldPct !== undefined && yieldPct !== undefined) points.push(turnYield(breakEvenYieldPct, yieldPct));
   return points.length === 0 ? [] : [sayCost('turns', { points: list(points) })];
 }
-
-const ALL = decimal('100');
 
 const turnYield = (even: Decimal, now: Decimal): Reply =>
   even.gt(ALL) || !even.gt(0) ? sayCost('turn-yield-never', { now: percent(now) }) : sayCost('turn-yield', { yield: percent(even), now: percent(now) });

@@ -1,7 +1,7 @@
 // What is to be sent. A letter is marked before it is handed to the service, so that a crash in between is known of.
 import type { Backlog, Ending, Letter, LetterEnd, LetterKind, Notices } from '../../app/ports/mailbox.ts';
 import type { Connection } from './connection.ts';
-import { doubtShower, offerer, offerWithdrawer } from './doubts.ts';
+import { carriesNotice, doubtShower, offerer, offerWithdrawer } from './doubts.ts';
 import { LETTER_COLUMNS, LETTER_SOURCE, letterOf, type LetterRow, letterWriter } from './letters.ts';
 
 export function outbox(db: Connection) {
@@ -93,7 +93,7 @@ function taker(db: Connection): (bot: string, chat: number, notices: Notices) =>
     const letter = letterOf(row);
     const said = row.alarm > 1 ? { ...letter, text: `${notices.repeat} ${letter.text}` } : letter;
     const { kind } = letter;
-    const offered = kind === 'card' || kind === 'message' ? offer({ bot, chat }, kind, notices) : undefined;
+    const offered = carriesNotice(kind) ? offer({ bot, chat }, kind, notices) : undefined;
     if (offered === undefined) return said;
     const rows = offered.button.length === 0 ? [] : [offered.button];
     return { ...said, text: `${offered.text}\n${said.text}`, buttons: [...(said.buttons ?? []), ...rows] };
