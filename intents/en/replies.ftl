@@ -592,6 +592,16 @@ picture-usable = Usable cost of a { $unit ->
     [lb] pound
    *[kg] kilo
   }
+picture-compared = Usable cost, as in the verdict
+picture-ready-cut = Dashed: ready-cut { $price }
+picture-verdict = Now: { $choice ->
+    [cut] CUT, { $saving } cheaper
+    [buy] BUY, { $saving } cheaper
+   *[close] TOO CLOSE TO CALL
+  } ({ $tests } { $tests ->
+    [one] test
+   *[other] tests
+  })
 picture-yields = Yield over time
 picture-band = Shaded: mean of { $tests } tests, 90 % sure
 bar-portions = portions

@@ -23,7 +23,11 @@ export function pastFigures(kitchen: Kitchen, test: Test): PastFigures {
   const found = figures(test, kitchen.settings);
   const { receivedGrams, portions, costs, pricePerLb } = found;
   const readyCutPerLb = readyCutOf(kitchen, test.item)?.perLb;
-  const { choice } = testVerdict({ figures: found, readyCutPerLb, pool: poolOf(kitchen, test.item) });
+  const { choice, breakEvenReadyCutPerLb: comparedCostPerLb } = testVerdict({
+    figures: found,
+    readyCutPerLb,
+    pool: poolOf(kitchen, test.item),
+  });
   return {
     ...given({ receivedGrams }),
     ...portionRow(test, kitchen.settings),
@@ -32,6 +36,7 @@ export function pastFigures(kitchen: Kitchen, test: Test): PastFigures {
       yieldPct: portions?.yieldPct,
       pricePerLb,
       usableCostPerLb: costs?.usableCostPerLb,
+      comparedCostPerLb,
     }),
     ...portionFigures(test, portions),
     ...cutting(test, found),

@@ -18,10 +18,12 @@ export function verdictLines(scene: Scene, item: string, at?: Decimal): readonly
   const test = newest(scene, (each) => each.item === item && each.status !== 'dropped');
   const pool = poolOf(scene.kitchen, item);
   if (pool.tests === 0) return at === undefined && test !== undefined ? testVerdictLines(scene, test) : [sayCost('verdict-no-tests', { item: name(item) })];
-  const pricePerLb = at ?? priceOf(scene.kitchen, item, scene.at)?.perLb;
-  const verdict = verdictAt(scene, item, pricePerLb);
+  const verdict = at === undefined ? verdictNow(scene, item) : verdictAt(scene, item, at);
   return words(verdict, item, savingLines(scene, item, verdict));
 }
+
+/** The verdict of all closed tests of an item at today's price. */
+export const verdictNow = (scene: Scene, item: string): Verdict => verdictAt(scene, item, priceOf(scene.kitchen, item, scene.at)?.perLb);
 
 /** The verdict of all closed tests of an item at a price. */
 function verdictAt(scene: Scene, item: string, pricePerLb: Decimal | undefined): Verdict {
