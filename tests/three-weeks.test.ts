@@ -145,6 +145,10 @@ const WEEK = 7 * 24 * 60;
 const perWeek = (tests: readonly Said[], now: string): Fraction =>
   over(exact((tests.length - 1) * WEEK), exact(minutesBetween(tests[0]?.closed ?? '', now)));
 
+/** What a portion weighs in the mean over all that were cut. */
+const meanOz = ({ tests }: Pooled): Fraction =>
+  over(times(SIXTEEN, total(tests.map(usable))), exact(tests.reduce((sum, test) => sum + countOf(test), 0)));
+
 const STRIPLOIN = pooled(of('striploin'));
 const PORK = pooled(of('pork loin'));
 const FRIDAY = '2026-10-23T15:00';
@@ -273,7 +277,7 @@ describe('cut or buy', () => {
   const points =
     /turns at: purchase \$([\d.]+)\/lb, ready-cut \$([\d.]+)\/lb, yield ([\d.]+) % \(now ([\d.]+) %\)/;
   const saving =
-    /saves \$([\d.]+) on a portion of \d+ oz, \$([\d.]+) a test, \$([\d.]+) a week \(tests a week: ([\d.]+)\)/;
+    /saves (?:\$([\d.]+) on a portion of \d+ oz, )?\$([\d.]+) a test, \$([\d.]+) a week \(tests a week: ([\d.]+)\)/;
   const answers = played.turns.filter(({ text }) => text.startsWith('cut or buy'));
 
   it.each([
@@ -296,10 +300,23 @@ describe('cut or buy', () => {
     expect(numbers(points.exec(answer)?.slice(1) ?? [])).toEqual(turns);
     const test = over(times(gain, pool.portions), exact(pool.tests.length));
     const rate = perWeek(pool.tests, now);
-    const sums = [over(times(gain, exact(size)), SIXTEEN), test, times(test, rate)].map((sum) =>
-      Math.abs(rounded(sum, 2)),
+    const portion = over(times(gain, exact(size)), SIXTEEN);
+    // Pound for pound, and portion for portion as heavy as they were cut: where one gains and the other loses, that is told.
+    const cut = over(
+      minus(times(exact(readyCut), exact(size)), times(loadedAt(pool, price), meanOz(pool))),
+      SIXTEEN,
     );
-    expect(numbers(saving.exec(answer)?.slice(1) ?? [])).toEqual([...sums, rounded(rate, 1)]);
+    const isOpposite = compare(gain, exact(0)) > 0 !== compare(cut, exact(0)) > 0;
+    const contradiction =
+      /per portion as cut, (?:buying|cutting) is \$([\d.]+) cheaper/.exec(answer)?.slice(1) ?? [];
+    expect(numbers(contradiction)).toEqual(isOpposite ? [Math.abs(rounded(cut, 2))] : []);
+    const told = isOpposite ? [test, times(test, rate)] : [portion, test, times(test, rate)];
+    const found =
+      saving
+        .exec(answer)
+        ?.slice(1)
+        .filter((sum) => sum !== undefined) ?? [];
+    expect(numbers(found)).toEqual([...told.map((sum) => Math.abs(rounded(sum, 2))), rounded(rate, 1)]);
   });
 
   it('is told when a price that is announced turns it', () => {
