@@ -168,7 +168,7 @@ describe('each test', () => {
     const found = played.tests.filter((test) => test.item === item);
     expect(found).toHaveLength(of(item).length);
     for (const [at, test] of of(item).entries()) {
-      const json = found[at] as Record<string, unknown> & {
+      const json = found[at] as unknown as Record<string, unknown> & {
         portions: Record<string, unknown>;
         verdict: Record<string, unknown>;
       };
@@ -306,16 +306,12 @@ describe('cut or buy', () => {
       minus(times(exact(readyCut), exact(size)), times(loadedAt(pool, price), meanOz(pool))),
       SIXTEEN,
     );
-    const isOpposite = compare(gain, exact(0)) > 0 !== compare(cut, exact(0)) > 0;
+    const isOpposite = Math.sign(compare(gain, exact(0))) === -Math.sign(compare(cut, exact(0)));
     const contradiction =
       /per portion as cut, (?:buying|cutting) is \$([\d.]+) cheaper/.exec(answer)?.slice(1) ?? [];
     expect(numbers(contradiction)).toEqual(isOpposite ? [Math.abs(rounded(cut, 2))] : []);
     const told = isOpposite ? [test, times(test, rate)] : [portion, test, times(test, rate)];
-    const found =
-      saving
-        .exec(answer)
-        ?.slice(1)
-        .filter((sum) => sum !== undefined) ?? [];
+    const found = saving.exec(answer)?.slice(1).filter(Boolean) ?? [];
     expect(numbers(found)).toEqual([...told.map((sum) => Math.abs(rounded(sum, 2))), rounded(rate, 1)]);
   });
 
