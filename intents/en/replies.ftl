@@ -209,6 +209,7 @@ portion-spread = Portions spread { $spread }
 capability = Cp { $cp }, Cpk { $cpk }
 given-away-all = In this test overweight gives away { $all }.
 given-away = Overweight gives away { $each } a portion, { $all } in this test.
+given-away-week = Of late it gives away { $week } a week ({ $tests } tests in the last { $weeks } weeks).
 end-piece = end piece { $size }
 end-piece-even = End piece { $each }: { $count } of { $size }.
 end-piece-trim = { $count ->
@@ -430,6 +431,7 @@ plan-even = Nothing left over at about { $sizes }.
 plan-even-size = { $count } × { $size }
 plan-nothing-left = Nothing is left of that piece.
 menu-price = { $item }: charge { $price } at { $share } food cost ({ $size } costs { $cost }).
+portion-loaded = Labor and packing are not in it: with them the portion costs { $cost }.
 food-cost = { $item }: at { $price } a portion of { $size } ({ $cost }) is { $share } food cost.
 cutting-heavy = { $item } is cut heavy: { $off } over its size in the mean ({ $share })
 cutting-light = { $item } is cut light: { $off } under its size in the mean ({ $share })
@@ -562,6 +564,14 @@ exported-newest = { $item }, the newest { $tests } tests, the earlier ones left 
 drawn = { $item }: { $file }
 column-item = item
 column-closed = closed
+column-supplier = supplier
+column-cutter = cutter
+column-part = { $part } ({ $unit })
+column-count = portions (count)
+column-minutes = labor (min)
+column-labor = labor ({ $currency })
+column-packing = packing ({ $currency })
+column-loaded-cost = with labor and packing ({ $currency }/{ $unit })
 column-received = received ({ $unit })
 column-portions = portions ({ $unit })
 column-yield = yield (%)
@@ -583,6 +593,16 @@ picture-usable = Usable cost of a { $unit ->
     [lb] pound
    *[kg] kilo
   }
+picture-compared = Usable cost, as in the verdict
+picture-ready-cut = Dashed: ready-cut { $price }
+picture-verdict = Now: { $choice ->
+    [cut] CUT, { $saving } cheaper
+    [buy] BUY, { $saving } cheaper
+   *[close] TOO CLOSE TO CALL
+  } ({ $tests } { $tests ->
+    [one] test
+   *[other] tests
+  })
 picture-yields = Yield over time
 picture-band = Shaded: mean of { $tests } tests, 90 % sure
 bar-portions = portions
@@ -686,7 +706,11 @@ ask-when-past = That time is past. When?
 ask-half-of-day = "{ $words }": in the morning or the evening? Say it with am or pm.
 ask-which-reminder = Which one? Say "cancel reminder" and its number.
     { $reminders }
-ask-which-day = From which day? Nothing was recorded: say it again with a weekday, like "from monday".
+ask-which-day = From which day? Nothing was recorded: say it again with a weekday or a date, like "from monday" or "from december 1".
+ask-day-behind = That day of this month is past. Nothing was recorded: say it again with the month, like "from december 1", if you mean { $date }; without a day if it holds already.
+ask-only-now = That holds from when it is said, and can't be told for a day to come. Nothing was recorded: say it on that day.
+ask-dated-number = Is that a price? Nothing was recorded: say it with "is", like "ribeye is 7.95 from december 1".
+ask-rate-or-minutes = Is that the rate an hour, or the minutes?
 ask-two-figures = Two weights for { $subject }. Which one?
 ask-two-readings = "{ $words }" can be read in two ways. Say it with units, or one thing at a time.
 ask-impossible = "{ $words }" can't be right. What { $slot ->

@@ -35,10 +35,7 @@ const ANSWERS: { readonly [K in Kind]?: (question: Question, entry: EntryOf<K>) 
   amount: (question, { number }) => filled(question, number),
   name: (question, entry) =>
     isChoice(question, entry.part) ? chosen(question, entry.part) : named(question.wants, entry),
-  moment: ({ wants }, { when, instant, repeat }) =>
-    wants?.slot === 'when'
-      ? { is: 'entry', entry: { ...wants.held, when, instant, repeat } as unknown as Entry }
-      : NONE,
+  moment: (question, entry) => momentTold(question, entry),
   undo: ({ recorded }) => (recorded ? NONE : DROP),
   correct: (question, entry) => corrected(question, entry),
   tare: (question, entry) => tareTold(question, entry),
@@ -94,6 +91,20 @@ function corrected({ asked, wants, again, recorded }: Question, entry: EntryOf<'
   const slot = wants.slot as keyof typeof entry;
   const value = entry.number === undefined ? entry[slot] : measuredAs(entry.number, wants.slot);
   return value === undefined ? NONE : completed(wants, value, again);
+}
+
+/** A time for what is to be told; or minutes of work, where it is a length: to a choice only the number that was said. */
+function momentTold(
+  { wants, choices }: Question,
+  { when, instant, repeat, minutes }: EntryOf<'moment'>,
+): Answer {
+  if (wants?.slot === 'when')
+    return { is: 'entry', entry: { ...wants.held, when, instant, repeat } as unknown as Entry };
+  if (minutes === undefined) return NONE;
+  if (wants?.slot === 'minutes') return completed(wants, minutes);
+  const meant = choices['minutes'];
+  if (meant?.kind !== 'labor') return NONE;
+  return meant.minutes?.eq(minutes) === true ? { is: 'entry', entry: meant } : { is: 'repeat' };
 }
 
 /** "the tub weighs half a pound" to the question what the tub weighs. */

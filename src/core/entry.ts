@@ -127,8 +127,8 @@ interface Slots {
     /** For nobody in particular. */
     team?: boolean;
   };
-  /** Words of time by themselves: answer a question. */
-  moment: Wish;
+  /** Words of time by themselves: answer a question. `minutes` where they are a length. */
+  moment: Wish & { minutes?: Decimal };
   askReminders: object;
   /** By number, by its words, or all of one's own. */
   cancelReminder: { count?: number; text?: string; all?: boolean };

@@ -142,6 +142,18 @@ export interface Recalled {
 export const recall = (memory: Memory, key: string, now?: string): Recalled | undefined =>
   amountOf(newest(memory.get(key) ?? [], now));
 
+/** The amounts of a key that come into force after a time, the next first. */
+export function recallComing(memory: Memory, key: string, now: string): readonly Recalled[] {
+  const dates = (memory.get(key) ?? []).flatMap(({ value }) =>
+    value !== undefined && 'from' in value ? (value.from ?? []) : [],
+  );
+  const coming = [...new Set(dates)].filter((date) => date > now).sort();
+  return coming.flatMap((date) => {
+    const found = recall(memory, key, date);
+    return found?.at === date ? [found] : [];
+  });
+}
+
 const amountOf = (held: Held | undefined): Recalled | undefined =>
   held !== undefined && 'amount' in held.value ? { value: held.value, at: held.at } : undefined;
 

@@ -27,7 +27,7 @@ export function contributions(test: Test, settings: CostSettings): readonly (rea
 }
 
 /** Who told its portions last cut it; who opened the test may only have taken the piece in. */
-const cutterOf = ({ facts, openedBy }: Test): string =>
+export const cutterOf = ({ facts, openedBy }: Test): string =>
   standingFacts(facts).findLast(({ fact }) => fact.type === 'portioned' || fact.type === 'listed')?.recorded
     .speaker ?? openedBy;
 

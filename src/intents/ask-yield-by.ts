@@ -22,7 +22,8 @@ export const askYieldBy: Intent<'askYieldBy'> = {
     }),
 };
 
-function cutterName({ people }: Scene, speaker: string): ReplyValue {
+/** Who cut, by name. */
+export function cutterName({ people }: Scene, speaker: string): ReplyValue {
   const known = people === undefined ? speaker : people.get(speaker);
   return known ?? list([say('somebody-gone')]);
 }

@@ -121,7 +121,7 @@ function correctable(scene: Scene, { entry, fact: any, test: id, lot, item }: Re
   const [target, fact] = any.type === 'corrected' ? [any.target, any.by] : [entry, any];
   const of = aboutOf(scene, { test: id, lot });
   if (of === undefined) return { target, fact, test: id, lot, item, saidIn: entry };
-  const now = standingFacts(of.facts).find((each) => each.recorded.entry === target && each.fact.type === fact.type);
+  const now = standingFacts(of.facts).findLast((each) => each.recorded.entry === target && each.fact.type === fact.type);
   return now && { target, fact: now.fact, test: id, lot, item, saidIn: entry };
 }
 

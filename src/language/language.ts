@@ -86,6 +86,7 @@ export const TEXT_SLOTS = [
   'code',
   'moment',
   'dayTime',
+  'day',
   'zone',
 ] as const;
 export const NUMBER_SLOTS = [

@@ -78,7 +78,8 @@ export function listener(
           (word) =>
             !isNumberWord(language.numbers, word) &&
             !isUnitWord(language.units, word) &&
-            !language.neverNames.has(word),
+            !language.neverNames.has(word) &&
+            !Object.hasOwn(language.times.months, word),
         ).map((each) => ({ ...each, cost: 1 })),
       ...timeReaders(language),
       text: (tokens, at) =>

@@ -2,7 +2,7 @@
 import type { Ending, Letter, LetterEnd, LetterKind, NewLetter, Notices } from '../../app/ports/mailbox.ts'; // prettier-ignore
 import { backlogReader } from './backlog.ts';
 import type { Connection } from './connection.ts';
-import { doubtShower, offerer, offerWithdrawer } from './doubts.ts';
+import { carriesNotice, doubtShower, offerer, offerWithdrawer } from './doubts.ts';
 import { LETTER_COLUMNS, LETTER_SOURCE, letterOf, type LetterRow, letterWriter } from './letters.ts';
 
 export function outbox(db: Connection) {
@@ -99,7 +99,7 @@ function taker(db: Connection): Take {
     const letter = letterOf(row);
     const said = row.alarm > 1 ? { ...letter, text: `${notices.repeat} ${letter.text}` } : letter;
     const { kind } = letter;
-    const offered = kind === 'card' || kind === 'message' ? offer({ bot, chat }, kind, notices) : undefined;
+    const offered = carriesNotice(kind) ? offer({ bot, chat }, kind, notices) : undefined;
     if (offered === undefined) return said;
     const rows = offered.button.length === 0 ? [] : [offered.button];
     return { ...said, text: `${offered.text}\n${said.text}`, buttons: [...(said.buttons ?? []), ...rows] };

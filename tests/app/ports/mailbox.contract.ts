@@ -200,6 +200,16 @@ export function mailboxContract(name: string, newDatabase: () => Promise<Databas
         },
       );
 
+      it('gives the notice with a file too, and with the next one where that did not arrive', async () => {
+        const file = { name: 'a.csv', type: 'text/csv', bytes: new Uint8Array([1]) };
+        await posted(letter(1, 'a'), letter(1, 'table', { kind: 'file', file }), letter(1, 'c'));
+        await post.endLetter(await seqOf(), 'unknown');
+        const sent = await take();
+        expect(sent).toMatchObject({ kind: 'file', text: 'notice\ntable', file: { name: 'a.csv' } });
+        await post.endLetter(sent?.seq ?? 0, 'unknown');
+        expect((await take())?.text).toBe('notice\nc');
+      });
+
       it('gives the notice with an alarm again that may not have arrived', async () => {
         await posted(letter(1, 'a'), letter(1, 'chill it', { alarm: true }));
         await post.endLetter(await seqOf(), 'unknown');
