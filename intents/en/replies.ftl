@@ -686,6 +686,7 @@ ask-half-of-day = "{ $words }": in the morning or the evening? Say it with am or
 ask-which-reminder = Which one? Say "cancel reminder" and its number.
     { $reminders }
 ask-which-day = From which day? Nothing was recorded: say it again with a weekday, like "from monday".
+ask-to-record = "{ $words }": shall I put that down?
 ask-two-figures = Two weights for { $subject }. Which one?
 ask-two-readings = "{ $words }" can be read in two ways. Say it with units, or one thing at a time.
 ask-impossible = "{ $words }" can't be right. What { $slot ->
