@@ -58,9 +58,10 @@ export function readNames(
   if (first?.kind !== 'word') return NONE;
   const exact = [...joinedWords(index, tokens, at), ...written(index, tokens, at)];
   if (exact.length > 0) return exact;
-  const split = place.apart === undefined ? NONE : nearlyJoined(index, tokens, { at, apart: place.apart });
-  if (split.length > 0) return split;
-  return nearWords(index, first.text, untouched).length === 0 ? NONE : settle(misspelt(index, tokens, place));
+  const near =
+    nearWords(index, first.text, untouched).length === 0 ? NONE : settle(misspelt(index, tokens, place));
+  if (near.length > 0 || place.apart === undefined) return near;
+  return nearlyJoined(index, tokens, { at, apart: place.apart });
 }
 
 const NONE: readonly Reading<string>[] = [];
