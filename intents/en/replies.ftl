@@ -711,6 +711,7 @@ ask-day-behind = That day of this month is past. Nothing was recorded: say it ag
 ask-only-now = That holds from when it is said, and can't be told for a day to come. Nothing was recorded: say it on that day.
 ask-dated-number = Is that a price? Nothing was recorded: say it with "is", like "ribeye is 7.95 from december 1".
 ask-rate-or-minutes = Is that the rate an hour, or the minutes?
+ask-to-record = "{ $words }": shall I put that down?
 ask-two-figures = Two weights for { $subject }. Which one?
 ask-two-readings = "{ $words }" can be read in two ways. Say it with units, or one thing at a time.
 ask-impossible = "{ $words }" can't be right. What { $slot ->

@@ -122,6 +122,7 @@ function named(wants: Wanted | undefined, entry: { readonly item?: string; reado
 /** The amount that was in doubt, said once more, is accepted like the same entry said again. */
 function completed({ held, slot }: Wanted, value: unknown, again?: Question['again']): Answer {
   const entry = { ...held, [slot]: value } as unknown as Entry;
-  const isSame = again !== undefined && textOf(entry) === textOf(again.said);
+  const isSame =
+    again !== undefined && Object.hasOwn(again.said, slot) && textOf(entry) === textOf(again.said);
   return { is: 'entry', entry: isSame ? again.accepts : entry };
 }

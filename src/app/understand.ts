@@ -32,10 +32,16 @@ export function understand(heard: Heard, by: Hearing): readonly Understood[] {
 }
 
 function understandOne(said: Said, unit: KitchenUnit): Understood {
-  if (said.doubt === undefined)
-    return { entry: settle({ ...plain(said), kind: said.kind } as unknown as Entry) };
-  return { ask: askAbout(said, unit) };
+  if (said.doubt !== undefined) return { ask: askAbout(said, unit) };
+  const entry = settle({ ...plain(said), kind: said.kind } as unknown as Entry);
+  if (said.questioned === undefined || !TOLD.has(entry.kind)) return { entry };
+  return { ask: { asked: say('ask-to-record', { words: said.questioned }), choices: { yes: entry } } };
 }
+
+/** What is told, not asked for: with a question mark ("trim 1.4?") nobody knows whether it is to be put down. */
+const TOLD: ReadonlySet<Kind> = new Set<Kind>([
+  'receive', 'weigh', 'portions', 'portionWeights', 'readyCut', 'credit', 'labor', 'packing', 'tare', 'temperature', 'finish',
+]); // prettier-ignore
 
 /** Words of time are read by the clock; undefined where it is about something else. */
 function timed(said: Said, { clock, language }: Hearing): readonly Understood[] | undefined {

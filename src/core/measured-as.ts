@@ -19,6 +19,7 @@ export function measuredAs(number: BareNumber, slot: string): unknown {
     case 'foodCostPct':
       return number.money;
     case 'count':
+    case 'counted':
     case 'pieces':
       return number.count;
     case 'minutes':

@@ -20,6 +20,9 @@ const lexiconSchema = z.strictObject({
   fillers: words,
   articles: words,
   softeners: words,
+  amountWords: words,
+  heardFor: words,
+  grades: words,
   joints: words,
   chatter: words,
   counters: words,
@@ -51,6 +54,12 @@ export interface Language {
   readonly articles: ReadonlySet<string>;
   /** Words that make a number vague: an entry with one is asked about. */
   readonly softeners: ReadonlySet<string>;
+  /** Words that stand beside amounts and say what they are for. */
+  readonly amountWords: ReadonlySet<string>;
+  /** Words that a recogniser writes for a name that they are not close to. */
+  readonly heardFor: ReadonlySet<string>;
+  /** What meat is graded and sold as ("choice ribeye"): a ribeye like any other, unless the kitchen has that name itself. */
+  readonly grades: ReadonlySet<string>;
   /** Words between two entries. */
   readonly joints: ReadonlySet<string>;
   /** Words that show that people talk with each other. */
@@ -75,8 +84,10 @@ export interface Language {
 export const TEXT_SLOTS = [
   'item',
   'anyItem',
+  'likeItem',
   'part',
   'anyPart',
+  'likePart',
   'container',
   'anyContainer',
   'supplier',
@@ -91,7 +102,7 @@ export const TEXT_SLOTS = [
 ] as const;
 export const NUMBER_SLOTS = [
   'weight', 'unitWeight', 'clearWeight', 'size', 'unitSize', 'price', 'credit', 'sum', 'total', 'count', 'pieces', 'minutes',
-  'number', 'list', 'bare', 'markedPrice', 'perPrice', 'small', 'answer', 'sizeOrTotal', 'unitSizeOrTotal', 'plural', 'centPrice',
+  'number', 'list', 'bare', 'markedPrice', 'perPrice', 'small', 'answer', 'sizeOrTotal', 'unitSizeOrTotal', 'plainSize', 'plural', 'centPrice',
   'degrees', 'markedDegrees', 'hotDegrees', 'wholeMinutes',
 ] as const; // prettier-ignore
 
@@ -120,6 +131,9 @@ export function loadLanguage(folder: string, code: string, shapes: IntentShapes)
     fillers: byFirstWord(fillers),
     articles: new Set(lexicon.articles),
     softeners: new Set(lexicon.softeners),
+    amountWords: new Set(lexicon.amountWords),
+    heardFor: new Set(lexicon.heardFor),
+    grades: new Set(lexicon.grades),
     joints: new Set(lexicon.joints),
     chatter: new Set(lexicon.chatter),
     abbreviations: new Set(
