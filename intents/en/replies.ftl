@@ -147,6 +147,7 @@ raw-cold = { $what }: { $degrees }, cold enough (limit { $limit }).
 raw-warm = { $what }: { $degrees } is above { $limit }. Chill it now, ask the person in charge. I ring every { $minutes } min until a reading at or below { $limit } is logged.
 limit-practice = { $limit } here (common practice for trim ground in house).
 limit-set = { $limit } here (this kitchen's own setting).
+limit-too-warm = Not set: cold holding is { $code } or below (Food Code 3-501.16), and a kitchen's own limit is never above it.
 limit-too-low = Not set: the published minimum for ground meat is { $code } for 17 s (Food Code 3-401.11), and a kitchen's own limit is never below it.
 source-ground = Published minimum: { $code } for 17 s (Food Code 3-401.11), { $fsis } (USDA FSIS).
 source-needled = Needled or cubed counts as ground: published minimum { $code } for 17 s (Food Code 3-401.11).
@@ -178,6 +179,65 @@ cooling-done = { $what }: { $degrees }, cold in time.
 cooling-late = { $what }: { $degrees }, but the time for it is over. Ask the person in charge before anybody eats it.
 nothing-cools = Nothing is cooling. Say "start cooling the chili" first.
 no-lots = Nothing ground yet.
+log-file = As a file, { $lots } { $lots ->
+    [one] grind
+   *[other] grinds
+  }: { $file }
+log-file-newest = As a file, the newest { $lots } grinds, the earlier ones left out: { $file }
+log-checks = Thermometer: { $of }
+log-batch-thrown = batch { $batch } thrown away
+log-column-lot = grind
+log-column-groundAt = ground at ({ $timezone })
+log-column-groundBy = ground by
+log-column-material = material
+log-column-weight = weight ({ $unit })
+log-column-from = from cutting tests
+log-column-suppliers = suppliers
+log-column-supplierLots = supplier lot numbers
+log-column-establishments = establishment numbers
+log-column-productionDates = production dates
+log-column-carriedOver = carried over
+log-column-cleanedBefore = grinder cleaned before
+log-column-cleanedAfter = grinder cleaned after
+log-column-readings = cook temperatures
+log-column-batchesPassed = batches passed
+log-column-batches = batches
+log-column-thermometer = thermometer checks
+log-column-closedAt = closed at
+log-column-closedAs = closed as
+log-cell-reading = { $at } batch { $batch } { $degrees } { $passed ->
+    [yes] passed
+   *[no] under the limit
+  }
+log-cell-check = { $at } { $point ->
+    [ice] ice bath
+   *[boiling] boiling water
+  } { $degrees } { $isOff ->
+    [yes] off
+   *[no] right
+  }
+no-checks = No thermometer check yet: say what it shows in crushed ice and water ("ice bath 33").
+log-checks-head = { $count ->
+    [one] The last thermometer check:
+   *[other] The last { $count } thermometer checks:
+  }
+thermometer-was-right = { $point ->
+    [ice] ice bath
+   *[boiling] boiling water
+  } { $degrees }, within 2 °F (1.1 °C)
+thermometer-was-off = { $point ->
+    [ice] ice bath
+   *[boiling] boiling water
+  } { $degrees }, OFF by more than 2 °F (1.1 °C)
+batch-thrown = a batch thrown away
+no-batch = No batch of grind { $lot } is on the heat. The whole grind? Say "threw out the grind".
+binned = { $part } { $weight } thrown away ({ $of }): no grind takes it.
+binned-left = { $weight } is left.
+binned-figures = Its weight and value in the test are as they were.
+binned-plain = { $part } thrown away
+binning = throwing away { $part } { $weight }
+nothing-to-bin = No { $part } that could be ground is left.
+ask-bin-more = { $weight } of { $part } is more than the { $left } that is there. What was thrown away?
 not-said = not said
 no-weight = weight not said
 log-lot = Grind { $lot }, { $at }, by { $by }: { $part }, { $amount }, { $state }
@@ -194,8 +254,8 @@ log-under = batch { $batch } { $degrees } under the limit ({ $at })
 due-cook = Grind { $lot } ({ $part }) is open: temperature of the batch you cook? Limit { $limit }. Nothing cooked yet? Say it when it is.
 due-batch = Grind { $lot } ({ $part }): a batch is on the heat. Its temperature? Limit { $limit }.
 due-check = Grind { $lot } ({ $part }) was at { $before }: check again now. Limit { $limit }.
-due-check-food = { $what } was at { $before }: check again now.
-due-raw = { $what } was at { $before }, above cold holding. Chill it now, ask the person in charge, and say its temperature.
+due-check-food = { $what } was at { $before }, under its limit (Food Code 3-401.11): check again now.
+due-raw = { $what } was at { $before }, above { $limit }. Chill it now, ask the person in charge, and say its temperature.
 due-storage = Grind { $lot } ({ $part }) is a day old: raw ground meat keeps 1 to 2 days (USDA FSIS, FDA storage chart). Cook or freeze it.
 due-storage-over = Grind { $lot } ({ $part }) is two days old: its storage time is over (USDA FSIS, FDA storage chart). Used up, or thrown away?
 due-cooling-seventy = { $what } must be at 70 °F (21.1 °C) or below by now, 2 h after it began to cool (Food Code 3-501.14). Its temperature? If it is not: ask the person in charge.
@@ -261,6 +321,11 @@ no-such-reminder = No reminder like that. There is:
 late-minutes = (late by { $minutes } min: I was not running, or the clock was wrong)
 late-hours = (late by { $hours } h: I was not running, or the clock was wrong)
 alarm-unheard = Nobody has acknowledged this for { $minutes } min. Say "got it".
+alarm-again = Somebody had this { $minutes } min ago, and it is still open.
+acknowledging = { $count ->
+    [one] having heard the alarm; it rings again
+   *[other] having heard { $count } alarms; they ring again
+  }
 acknowledged = { $count ->
     [one] Noted: you have it.
    *[other] Noted: you have them, all { $count }.
@@ -470,7 +535,7 @@ summary-more = and { $count } more { $count ->
 yield-usual = yield { $share } (usual { $usual })
 summary-heavy = cut heavy: { $mean } instead of { $size }
 summary-light = cut light: { $mean } instead of { $size }
-summary-turned = { $item } turned: { $before ->
+summary-turned = { $items } turned: { $before ->
     [cut] CUT
     [buy] BUY
    *[close] TOO CLOSE
@@ -480,7 +545,15 @@ summary-turned = { $item } turned: { $before ->
    *[close] TOO CLOSE
   } now.
 summary-open = Still open: { $items }
-summary-lot = Grind { $lot } ({ $part }): no passing temperature yet
+summary-lots = { $lots }: no passing temperature yet
+and-more = and { $count } more
+summary-checks = { $count } thermometer { $count ->
+    [one] check
+   *[other] checks
+  }, { $off ->
+    [0] all within 2 °F
+   *[other] { $off } OFF by more than 2 °F
+  } (ice point: USDA FSIS)
 summary-unheard = { $count } { $count ->
     [one] alarm
    *[other] alarms
@@ -491,6 +564,7 @@ summary-late = { $count } { $count ->
   } told late
 costs-hidden = Costs are for the lead and the owner.
 settings-not-yours = The kitchen's settings are for the lead and the owner.
+nobody-called = Nobody of the team is called { $name }, and nothing was changed. There is: { $people }.
 setting-unread = I can't set it to that. Nothing was changed.
 setting-as-made = It is as it was before anybody set it.
 setting-name = { $setting ->
@@ -503,6 +577,8 @@ setting-name = { $setting ->
     [tellsEmptyDay] what is said of empty days
     [escalateMinutes] when alarms ring again
     [groundCookF] what ground meat is cooked to
+    [coldF] how warm raw meat may be
+    [cookAgainMinutes] when a batch is asked for again
     [portionTolerance] how much a portion may be off
    *[secondPerson] who is told second
   }
@@ -539,6 +615,8 @@ setting-cuttersSeeCosts = { $value ->
    *[no] Cutters see no costs from now on: weights and yields only.
   }
 setting-groundCookF = Ground meat is cooked to { $value } here from now on.
+setting-coldF = Raw meat may be { $value } at most here from now on.
+setting-cookAgainMinutes = A batch without a passing temperature is asked for again { $value } min after somebody has heard the alarm.
 setting-portionTolerance = Portions may be { $value } off their size from now on.
 setting-laborAvoidable = { $value ->
     [yes] Minutes at the table count in the verdict from now on: hours that would fall if you bought ready-cut.
@@ -702,6 +780,8 @@ ask-per-pound-or-total = { $subject }: is that the price by weight, or for all o
 ask-pieces-weigh = { $subject }: what do they weigh together?
 ask-when-none = When? Say a time, like "at 3" or "in 20 minutes".
 ask-when-unclear = I can't read that time. Say one, like "at 3:30", "tomorrow at 9" or "every monday at 8".
+ask-when-hour = At what hour? Say the day and the hour, like "tomorrow at 9" or "every day at 8".
+ask-when-repeat = I repeat each day or each week, nothing else. When? Say it like "every day at 8" or "every monday at 8".
 ask-when-past = That time is past. When?
 ask-half-of-day = "{ $words }": in the morning or the evening? Say it with am or pm.
 ask-which-reminder = Which one? Say "cancel reminder" and its number.

@@ -65,7 +65,8 @@ async function daysAsked(
     .slice(-1);
   if (period === undefined) return {};
   const { at, kitchen } = scene;
-  return { days: await pastDays(store, id, stretchOf(period, at, kitchen.settings.timezone)) };
+  const stretch = stretchOf(period, at, kitchen.settings.timezone);
+  return { days: await pastDays({ store, id, kitchen, stretch, at }) };
 }
 
 /** Entries that look back, and what answers the question which item one of them is about, or whether it is meant. */

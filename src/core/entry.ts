@@ -1,26 +1,17 @@
 // What one entry of a cook can say, slot by slot. Weights are grams, prices are per pound; a slot that was not said
 // is absent. The names outside (weightLb, eachOz …) are made at the border by entry-json.ts.
 import type { Decimal } from './decimal.ts';
-import type { LotId, TestId } from './facts.ts';
+import type { TestId } from './facts.ts';
 import type { Period } from './period.ts';
 import type { Grouping } from './pools.ts';
 import type { Grams } from './quantity.ts';
 import type { Wish } from './reminder.ts';
-import type { Food } from './safety-facts.ts';
+import type { DegreesF, SafetySlots } from './safety-entry.ts';
 import type { SettingName } from './setting.ts';
 
-/** Degrees Fahrenheit, whatever was spoken. */
-export type DegreesF = Decimal;
+export type { DegreesF, Label } from './safety-entry.ts';
 
-/** Numbers and names that stand on the label of supplied meat. */
-export interface Label {
-  supplierLot?: string;
-  establishment?: string;
-  supplier?: string;
-  produced?: string;
-}
-
-interface Slots {
+interface Slots extends SafetySlots {
   receive: {
     item?: string;
     weight: Grams;
@@ -106,24 +97,6 @@ interface Slots {
     /** A setting that is a weight. */
     each?: Grams;
   };
-  grind: { weight?: Grams; part?: string; item?: string } & Label & { another?: boolean };
-  /** What the label of the supplied meat says. */
-  grindSource: Label & { lot?: LotId };
-  carryOver: { weight?: Grams; none?: boolean; lot?: LotId };
-  cleaned: object;
-  batch: { lot?: LotId };
-  endLot: { how: 'used' | 'thrown'; lot?: LotId };
-  temperature: {
-    degrees: DegreesF;
-    what?: string;
-    food?: Food;
-    stage?: 'raw' | 'cook' | 'cooling';
-    lot?: LotId;
-  };
-  thermometer: { point: 'ice' | 'boiling'; degrees: DegreesF };
-  cooling: { what: string };
-  askTemperature: { part?: string; food?: Food };
-  askGrindLog: object;
   remind: Wish & {
     /** For nobody in particular. */
     team?: boolean;

@@ -74,6 +74,8 @@ export function changedFact(scene: Scene, fact: PlainFact, entry: Correct): Plai
     case 'batchBegun':
     case 'coolingBegun':
     case 'lotEnded':
+    case 'batchEnded':
+    case 'binned':
     case 'removed':
     case 'noted':
     case 'turned':

@@ -106,6 +106,8 @@ function fieldValues(fact: PlainFact): readonly (readonly [Field, unknown])[] {
     case 'batchBegun':
     case 'coolingBegun':
     case 'lotEnded':
+    case 'batchEnded':
+    case 'binned':
     case 'sold':
     case 'removed':
     case 'noted':

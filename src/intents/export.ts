@@ -4,7 +4,7 @@ import type { EntryOf } from '../core/entry.ts';
 import { type Column, fileName, fullName, type TablePaper, type Value } from '../core/paper.ts';
 import { partsIn } from '../core/past-figures.ts';
 import { date, money, name, number, percent, price, say, weight } from '../core/reply.ts';
-import { cutterName } from './ask-yield-by.ts';
+import { called } from './called.ts';
 import { type Intent, type PastTest, refused, type Scene, withPaper } from './intent.ts';
 import { withItem } from './route.ts';
 
@@ -48,7 +48,7 @@ function columnsOf(scene: Scene, parts: readonly string[]): readonly Filled[] {
     column('column-item', ({ item }) => name(item)),
     column('column-closed', ({ closedAt }) => closedAt && date(closedAt)),
     column('column-supplier', text('supplier', name)),
-    column('column-cutter', text('cutter', (speaker) => cutterName(scene, speaker))),
+    column('column-cutter', text('cutter', (speaker) => called(scene, speaker))),
     column('column-received', given('receivedGrams', weight)),
     ...parts.map((part): Filled => ({ column: { label: say('column-part', { part: name(part), unit }) }, value: partWeight(part) })),
     column('column-portions', given('portionGrams', weight)),

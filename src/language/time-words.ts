@@ -1,46 +1,9 @@
 // Words of time within a sentence, and the same in the figures that the time library reads. "half past three" is "3:30",
 // "an hour and a half" is "90 minutes".
-import { z } from 'zod';
 import type { NumberWords } from './number-words.ts';
+import type { TimeWords } from './times-schema.ts';
 
-const words = z.array(z.string());
-/** Looked up at every place of a line. */
-const wordSet = words.transform((list): ReadonlySet<string> => new Set(list));
-
-export const timesSchema = z.strictObject({
-  begins: wordSet,
-  goesOn: wordSet,
-  leadsOn: wordSet,
-  and: words,
-  one: words,
-  half: words,
-  quarter: words,
-  past: words,
-  to: words,
-  minute: words,
-  hour: words,
-  at: z.string(),
-  oclock: words,
-  noon: words,
-  articles: words,
-  halves: z.strictObject({ am: words, pm: words }),
-  daily: words,
-  dailyIn: z.record(z.string(), z.string()),
-  each: words,
-  weekdays: words,
-  plural: z.string(),
-  days: words,
-  dayWords: words,
-  months: z.record(z.string(), z.number().int().min(1).max(12)),
-  ordinals: z.record(z.string(), z.number().int().min(1).max(31)),
-  ordinalEndings: words,
-  of: words,
-  within: words,
-  partOf: z.strictObject({ am: words, pm: words }),
-  joints: words,
-  talk: words,
-});
-export type TimeWords = z.output<typeof timesSchema>;
+export { timesSchema, type TimeWords } from './times-schema.ts';
 
 const FIGURES = /^\d{1,2}(:\d\d)?$/;
 const HALVED = /^\d{1,2}(:\d\d)?(am|pm)$/;
