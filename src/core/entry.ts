@@ -1,7 +1,9 @@
 // What one entry of a cook can say, slot by slot. Weights are grams, prices are per pound; a slot that was not said
 // is absent. The names outside (weightLb, eachOz …) are made at the border by entry-json.ts.
+import type { Aloud } from './aloud.ts';
 import type { Decimal } from './decimal.ts';
 import type { LotId, TestId } from './facts.ts';
+import type { Label } from './label.ts';
 import type { Period } from './period.ts';
 import type { Grouping } from './pools.ts';
 import type { Grams } from './quantity.ts';
@@ -11,14 +13,6 @@ import type { SettingName } from './setting.ts';
 
 /** Degrees Fahrenheit, whatever was spoken. */
 export type DegreesF = Decimal;
-
-/** Numbers and names that stand on the label of supplied meat. */
-export interface Label {
-  supplierLot?: string;
-  establishment?: string;
-  supplier?: string;
-  produced?: string;
-}
 
 interface Slots {
   receive: {
@@ -105,6 +99,10 @@ interface Slots {
     /** A setting that is a weight. */
     each?: Grams;
   };
+  /** When the speaker's answers are read out. */
+  speaking: { when: Aloud };
+  /** The state of the speaker's test, read out whatever was chosen. */
+  readBack: object;
   grind: { weight?: Grams; part?: string; item?: string } & Label & { another?: boolean };
   /** What the label of the supplied meat says. */
   grindSource: Label & { lot?: LotId };

@@ -23,6 +23,7 @@ export const tareKey = (container: string): string => `tare:${container}`;
 export const sizeKey = (item: string): string => `size:${item}`;
 export const LABOR_RATE_KEY = 'laborRate';
 export const settingKey = (setting: SettingName): string => `setting:${setting}`;
+export const aloudKey = (speaker: string): string => `aloud:${speaker}`;
 
 type Line = readonly [key: string, value: Remembered | Chosen];
 
@@ -56,6 +57,8 @@ function remembered(fact: PlainFact, recorded: Recorded): readonly Line[] {
         : [[sizeKey(item), { amount: fact.eachGrams }]];
     case 'chosen':
       return [[settingKey(fact.setting), { text: fact.value }]];
+    case 'voiceChosen':
+      return [[aloudKey(speaker), { text: fact.when }]];
     case 'temperatureRead':
     case 'coolingBegun':
     case 'cleaned':

@@ -29,6 +29,8 @@ export interface Settings extends CostSettings {
   readonly tellsEmptyDay?: boolean;
   /** After how many minutes an alarm that nobody has acknowledged rings again. */
   readonly escalateMinutes?: number;
+  /** For how many days voice notes are kept after they were heard; where it is not set they are not. */
+  readonly keepsRecordings?: number | undefined;
   /** Who is told then. */
   readonly secondPerson?: string | undefined;
 }

@@ -105,6 +105,7 @@ function changed(scene: Scene, fact: PlainFact, entry: Correct): PlainFact | und
     case 'fired':
     case 'acknowledged':
     case 'chosen':
+    case 'voiceChosen':
     case 'closed':
     case 'dropped':
     case 'undone':

@@ -3,6 +3,7 @@
 import type { Api } from 'grammy';
 import type { Log } from '../../app/ports/log.ts';
 import type { Letter, LetterEnd, LetterKind, Mailbox, NewLetter, Notices } from '../../app/ports/mailbox.ts';
+import type { SpeakNote } from '../../app/ports/speech.ts';
 import type { Team } from '../../app/ports/team.ts';
 import { StoreError } from '../../app/ports/store.ts';
 import { sendLetter, traceOf, type Trouble, troubleOf } from './calls.ts';
@@ -19,6 +20,8 @@ export interface SenderParts {
   /** No new letter is begun after it. */
   readonly signal: AbortSignal;
   readonly notices: Notices;
+  /** Reads words out; where it is absent, or fails, they stand in the chat alone. */
+  readonly speak?: SpeakNote;
   /** Told to the owners once of a chat that can't be written to. */
   readonly tellOwners: (chat: number) => Promise<readonly NewLetter[]>;
 }
@@ -100,7 +103,9 @@ async function emptyChat(parts: SenderParts, state: State, chat: number): Promis
   }
 }
 
-async function carry(parts: SenderParts, state: State, letter: Letter): Promise<void> {
+async function carry(parts: SenderParts, state: State, given: Letter): Promise<void> {
+  const letter = given.kind === 'voice' ? await asSound(parts, given) : given;
+  if (letter === undefined) return untilStored(parts, () => parts.post.endLetter(given.seq, 'sent'));
   let message: number | undefined;
   try {
     message = await sendLetter(parts.api, letter);
@@ -113,6 +118,17 @@ async function carry(parts: SenderParts, state: State, letter: Letter): Promise<
   await untilStored(parts, () =>
     parts.post.endLetter(letter.seq, 'sent', message === undefined ? {} : { message }),
   );
+}
+
+/** What can't be read out is no loss: the text beside it says all of it. */
+async function asSound({ speak, log }: SenderParts, letter: Letter): Promise<Letter | undefined> {
+  try {
+    const bytes = await speak?.(letter.text);
+    return bytes && { ...letter, file: { name: 'answer.ogg', type: 'audio/ogg', bytes } };
+  } catch (error) {
+    log.warn(traceOf(error), 'not read out');
+    return undefined;
+  }
 }
 
 async function take(
@@ -136,7 +152,7 @@ async function take(
         await parts.post.moveGroup(parts.bot, letter.chat, trouble.to);
       });
     case 'impossible':
-      // A sign or a toast that can't be shown is no loss: what was said stands.
+      // A sign, a toast or a voice that can't be shown is no loss: what was said stands.
       if (BESIDE.includes(letter.kind)) return end('sent');
       return untilStored(parts, async () => {
         await parts.post.endLetter(letter.seq, 'failed', { tell: await parts.tellOwners(letter.chat) });
@@ -151,7 +167,7 @@ async function take(
   }
 }
 
-const BESIDE: readonly LetterKind[] = ['reaction', 'toast', 'bare', 'leave'];
+const BESIDE: readonly LetterKind[] = ['voice', 'reaction', 'toast', 'bare', 'leave'];
 
 function noteTrouble(state: State): void {
   if (!state.isTroubled) state.failures += 1;
