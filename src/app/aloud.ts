@@ -1,19 +1,27 @@
 // What of an answer is for the ear: few words, of those who chose to hear them, and of a read-back always.
 import { wantsVoice } from '../core/heard-out.ts';
+import type { Question } from '../core/question.ts';
+import { isHeardAsk } from '../intents/doubt.ts';
 import type { Heeded } from './converse.ts';
 import type { Message } from './ports/table.ts';
 
 /** Some twenty seconds. What is longer is read, not heard. */
 const LONGEST = 280;
 
-/** A press, or a message put right, was made with a hand that is free. */
-export const isHeardOut = (
+/**
+ * A press, or a message put right, is made with a hand that is free; but what was said aloud, and is pressed to be right, is
+ * answered aloud too.
+ */
+export function isHeardOut(
   { speaker, pressed, replaces, heard }: Message,
   { kitchen, entries }: Pick<Heeded, 'kitchen' | 'entries'>,
-): boolean =>
-  pressed === undefined &&
-  replaces === undefined &&
-  (entries.some(isReadBack) || wantsVoice(kitchen.memory, speaker, heard !== undefined));
+  question: Question | undefined,
+): boolean {
+  const isOfSpoken = question !== undefined && isHeardAsk(question.asked);
+  if (replaces !== undefined || (pressed !== undefined && !isOfSpoken)) return false;
+  const isSpoken = heard !== undefined || isOfSpoken;
+  return entries.some(isReadBack) || wantsVoice(kitchen.memory, speaker, isSpoken);
+}
 
 const isReadBack = (entry: unknown): boolean =>
   typeof entry === 'object' && entry !== null && 'kind' in entry && entry.kind === 'readBack';

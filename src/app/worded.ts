@@ -1,6 +1,7 @@
 // What a message came to, in words: for the speaker, and for whoever else reads it.
 import type { TestId } from '../core/facts.ts';
 import { toPlainJson } from '../core/plain-json.ts';
+import type { Question } from '../core/question.ts';
 import { name, type Reply, say } from '../core/reply.ts';
 import { type Role, seesCosts } from '../core/role.ts';
 import { cardLines } from '../intents/card.ts';
@@ -16,11 +17,13 @@ interface Wording {
   readonly parts: { readonly render: Render; readonly papers?: PaperMaker };
   readonly message: Message;
   readonly heeded: Heeded;
-  readonly asksOther: boolean;
+  /** The question that stood before. */
+  readonly question: Question | undefined;
 }
 
-export function worded({ parts: { render, papers }, message, heeded, asksOther }: Wording): Answer {
+export function worded({ parts: { render, papers }, message, heeded, question: before }: Wording): Answer {
   const { kitchen, outcome, entries, asked, question } = heeded;
+  const asksOther = question !== before;
   const { unit, currency, timezone } = kitchen.settings;
   const readerAs = (role: Role): Reader => ({
     ...{ unit, currency, timezone },
@@ -37,7 +40,7 @@ export function worded({ parts: { render, papers }, message, heeded, asksOther }
   return {
     reply,
     ...(files === undefined || files.length === 0 ? {} : { files }),
-    ...(isHeardOut(message, heeded)
+    ...(isHeardOut(message, heeded, before)
       ? { aloud: aloudOf(heeded, (replies) => wordsFor(replies, readBy)) }
       : {}),
     ...(undoable === undefined ? {} : { undoable }),
