@@ -1,5 +1,6 @@
 // What an answer makes of a standing question.
 import type { BareNumber, Entry, EntryOf, Kind } from '../core/entry.ts';
+import { measuredAs } from '../core/measured-as.ts';
 import { entryJson } from '../core/entry-json.ts';
 import type { TestId } from '../core/facts.ts';
 import type { Question, Wanted } from '../core/question.ts';
@@ -98,36 +99,6 @@ function corrected({ asked, wants, again, recorded }: Question, entry: EntryOf<'
 /** "the tub weighs half a pound" to the question what the tub weighs. */
 function tareTold({ wants }: Question, { container, weight }: EntryOf<'tare'>): Answer {
   return wants?.slot === 'tare' && wants.held['container'] === container ? completed(wants, weight) : NONE;
-}
-
-function measuredAs(number: BareNumber, slot: string): unknown {
-  switch (slot) {
-    case 'weight':
-    case 'tare':
-      return number.weight;
-    case 'each':
-      return number.each;
-    case 'price':
-    case 'credit':
-      return number.price;
-    case 'cost':
-    case 'priceEach':
-    case 'costEach':
-    case 'rate':
-    case 'foodCostPct':
-      return number.money;
-    case 'count':
-    case 'pieces':
-      return number.count;
-    case 'minutes':
-      return number.minutes;
-    case 'degrees':
-      return number.degrees;
-    case 'lot':
-      return number.count;
-    default:
-      return undefined;
-  }
 }
 
 function named(wants: Wanted | undefined, entry: { readonly item?: string; readonly part?: string }): Answer {
