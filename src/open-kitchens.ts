@@ -33,14 +33,20 @@ export interface Kitchens {
 
 export async function openKitchens(
   { databasePath }: Pick<Config, 'databasePath'>,
-  { voice, settings }: Pick<Wiring, 'voice' | 'settings'>,
+  { voice, settings, hears }: Pick<Wiring, 'voice' | 'settings'> & { readonly hears?: string },
   metrics: Metrics = UNMEASURED,
 ): Promise<Kitchens> {
   const store = measuredStore(await openSqlite(databasePath), metrics);
   const isNew = await madeKitchen(store, FIRST_KITCHEN, settings);
   const tables = new Map<KitchenId, Table>();
   for (const id of await store.kitchens())
-    tables.set(id, measuredTable(await openTable({ store, id, papers: paperMaker, ...voice }), metrics));
+    tables.set(
+      id,
+      measuredTable(
+        await openTable({ store, id, papers: paperMaker, ...voice, ...(hears && { hears }) }),
+        metrics,
+      ),
+    );
   const first = tables.get(FIRST_KITCHEN);
   if (first === undefined) throw new Error('the first kitchen is not there');
   return { store, tables, first, isNew };

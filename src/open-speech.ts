@@ -35,14 +35,20 @@ async function openRecogniser(speech: Config['speech'], language: string): Promi
   }
 }
 
-/** Loaded with the first text. */
+/** Loaded with the first text. One text after the other: the voice takes much memory. */
 export function openSpeaker(intents: string, language: string): SpeakNote {
   const speaking = loadSpeaking(intents, language);
-  return async (text) => {
+  let last: Promise<unknown> = Promise.resolve();
+  const speak: SpeakNote = async (text) => {
     const { spokenWav } = await import('./speech/flite/voice.ts');
     const { decodeNote } = await import('./speech/sound/decode.ts');
     const { encodeNote } = await import('./speech/sound/encode.ts');
     return encodeNote(await decodeNote(await spokenWav(workerFile('flite'), spoken(speaking, text))));
+  };
+  return (text) => {
+    const said = last.then(() => speak(text));
+    last = said.catch(() => undefined);
+    return said;
   };
 }
 

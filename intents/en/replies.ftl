@@ -580,7 +580,13 @@ setting-name = { $setting ->
     [coldF] how warm raw meat may be
     [cookAgainMinutes] when a batch is asked for again
     [portionTolerance] how much a portion may be off
+    [keepsRecordings] how long voice notes are kept
    *[secondPerson] who is told second
+  }
+setting-keepsRecordings = { $value ->
+    [off] Voice notes are not kept from now on: each is deleted when it was heard, and those kept until now with it.
+    [1] Voice notes are kept for a day from now on, on this machine, and then deleted.
+   *[other] Voice notes are kept for { $value } days from now on, on this machine, and then deleted.
   }
 setting-timezone = Times are in { $value } from now on.
 setting-summaryAt = { $value ->
@@ -618,6 +624,18 @@ setting-groundCookF = Ground meat is cooked to { $value } here from now on.
 setting-coldF = Raw meat may be { $value } at most here from now on.
 setting-cookAgainMinutes = A batch without a passing temperature is asked for again { $value } min after somebody has heard the alarm.
 setting-portionTolerance = Portions may be { $value } off their size from now on.
+aloud-name = when answers are read out
+aloud = { $when ->
+    [always] Every answer is read out to you from now on, in Telegram, in a chat with me alone.
+    [heard] What you say is answered aloud too from now on, in Telegram, in a chat with me alone.
+   *[never] No answer is read out to you from now on.
+  }
+aloud-again = { $when ->
+    [always] Every answer is read out to you again.
+    [heard] What you say is answered aloud again.
+   *[never] No answer is read out to you.
+  }
+rest-written = The rest is written.
 setting-laborAvoidable = { $value ->
     [yes] Minutes at the table count in the verdict from now on: hours that would fall if you bought ready-cut.
    *[no] Labor is fixed from now on: it stays in the loaded cost, and out of the verdict.
@@ -631,6 +649,7 @@ help =
     More: "end piece 18.5" · "product tenderloin 3.1 worth 18" · "share the cost" · "cooked weight 8.9" · "am I cutting heavy" · "food cost at 38"
     Ask: "where are we" · "what's ribeye at" · "ribeye yield" · "cut or buy ribeye" · "how much ribeye for 40 16-ounce" · "how did we do today"
     "picture of the ribeye" · "export ribeye" · "remind me at 3 to check the grind"
+    Aloud in Telegram: "read that back" · "speak when I speak" · "speak always" · "stop talking"
 
 ## Pictures and files
 
@@ -828,6 +847,7 @@ trouble = Something went wrong on our side and nothing was recorded. Please say 
 
 heard = Heard: { $words }
 ask-heard = Heard "{ $words }": right?
+heard-by = Voice notes are heard by: { $engine }.
 heard-nothing = I heard no entry in that, and nothing was recorded. Say it again, close to the phone.
 speech-tooLarge = That note is too large, and nothing was recorded. Say it in less than a minute.
 speech-tooLong = That note is too long, and nothing was recorded. Say it in less than a minute.
@@ -890,9 +910,10 @@ telegram-group-unreachable = I can't write to one of your groups any more.
 telegram-elsewhere = You are of another kitchen already. Its lead must remove you before you can join a second one.
 telegram-privately = Ask me that in a chat with me alone: the link is a key.
 telegram-repeat = (This may come twice.)
+telegram-hearing-slow = I am still listening to that note, and nothing of it is recorded yet. The answer comes when I am done.
 telegram-note-gone = I can't get at that voice note, and nothing was recorded. Please send it again, or type it.
 telegram-secondhand = What was forwarded or sent through another bot is no entry. Say it yourself.
-telegram-unread = I read text only, and nothing was recorded.
+telegram-unread = I read text and hear voice notes only, and nothing was recorded.
 telegram-too-long = That is too long for one message, and nothing of it was recorded. Say it in parts.
 telegram-too-fast = Too many messages at once: from this one on I leave out what comes, until it is calmer. Then say them again.
 telegram-noted = Noted.

@@ -41,7 +41,7 @@ function hearWith(
       return { is: 'words', text, heard };
     } catch (error) {
       if (!(error instanceof SpeechError)) throw error;
-      return { is: 'trouble', reply: say(`speech-${error.fault}`) };
+      return { is: 'trouble', fault: error.fault, reply: say(`speech-${error.fault}`) };
     }
   };
 }

@@ -24,6 +24,8 @@ export interface Hearing {
   readonly bands?: Bands;
   /** What may be due; the kitchen's own where it is not given. */
   readonly duesOf?: DuesOf;
+  /** The name of the engine that hears voice notes here. */
+  readonly hears?: string;
   /** The language with the kitchen's own names in it. */
   readonly listenerFor: (kitchen: Kitchen) => Listener;
 }
@@ -42,6 +44,7 @@ export async function heed(parts: Hearing, state: State, message: Message): Prom
   const scene = turnedTo(
     {
       ...{ kitchen, speaker, at, role, people, usual: parts.usual, bands: parts.bands, past: [] },
+      ...(parts.hears === undefined ? {} : { hears: parts.hears }),
       ...(parts.duesOf === undefined ? {} : { duesOf: parts.duesOf }),
       seesCosts: seesCosts(readBy, kitchen.settings),
     },

@@ -36,8 +36,7 @@ export async function openTable(parts: TableParts): Promise<Table> {
     weighUp: (message) =>
       inTurn(async () => {
         const heeded = await heed(parts, state, message);
-        const asksOther = heeded.question !== state.questions.get(message.speaker);
-        return worded({ parts, message, heeded, asksOther });
+        return worded({ parts, message, heeded, question: state.questions.get(message.speaker) });
       }),
     kitchen: () => state.kitchen,
     tellDue: async (telling) => {
@@ -76,7 +75,7 @@ async function takeTurn(parts: TableParts, state: State, message: Message): Prom
   const question = state.questions.get(message.speaker);
   const heeded = await heed(parts, state, message);
   const asksOther = heeded.question !== question;
-  const answer = worded({ parts, message, heeded, asksOther });
+  const answer = worded({ parts, message, heeded, question });
   const delivery = await message.deliver?.(answer);
   if (heeded.facts.length > 0 || asksOther) {
     const { id: key, speaker, at, text } = message;

@@ -1,5 +1,6 @@
 // What one entry of a cook can say, slot by slot. Weights are grams, prices are per pound; a slot that was not said
 // is absent. The names outside (weightLb, eachOz …) are made at the border by entry-json.ts.
+import type { Aloud } from './aloud.ts';
 import type { Decimal } from './decimal.ts';
 import type { TestId } from './facts.ts';
 import type { Period } from './period.ts';
@@ -9,7 +10,7 @@ import type { Wish } from './reminder.ts';
 import type { DegreesF, SafetySlots } from './safety-entry.ts';
 import type { SettingName } from './setting.ts';
 
-export type { DegreesF, Label } from './safety-entry.ts';
+export type { DegreesF } from './safety-entry.ts';
 
 interface Slots extends SafetySlots {
   receive: {
@@ -97,6 +98,10 @@ interface Slots extends SafetySlots {
     /** A setting that is a weight. */
     each?: Grams;
   };
+  /** When the speaker's answers are read out. */
+  speaking: { when: Aloud };
+  /** The state of the speaker's test, read out whatever was chosen. */
+  readBack: object;
   remind: Wish & {
     /** For nobody in particular. */
     team?: boolean;

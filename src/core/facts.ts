@@ -2,6 +2,7 @@
 // Weights are grams, prices are per pound; in the log a Decimal is written as its plain figure.
 import { z } from 'zod';
 import { figure, name, whole } from './fact-values.ts';
+import { ALOUD } from './aloud.ts';
 import * as safety from './safety-facts.ts';
 import { isSetting, SETTING_NAMES } from './setting.ts';
 
@@ -78,6 +79,8 @@ const turned = z.strictObject({ type: z.literal('turned') });
 const chosen = z
   .strictObject({ type: z.literal('chosen'), setting: z.enum(SETTING_NAMES), value: z.string() })
   .refine(({ setting, value }) => isSetting(setting, value), 'unknown value');
+/** When the speaker's answers are read out to them. */
+const voiceChosen = z.strictObject({ type: z.literal('voiceChosen'), when: z.enum(ALOUD) });
 const localTime = z.string().regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d$/);
 /** `number`: under which it stands until it is told or cancelled. `instant`: where it was said as a length of time. */
 const reminderSet = z.strictObject({
@@ -110,7 +113,7 @@ const undone = z.strictObject({ type: z.literal('undone'), target: name, bare: z
 
 const plain = z.discriminatedUnion('type', [
   received, weighed, portioned, listed, priced, readyCutPriced, credited, labored, packed, tared, removed,
-  noted, turned, chosen, reminderSet, reminderCancelled, fired, acknowledged, closed, dropped, undone, safety.ground, safety.sourced, safety.carriedOver, safety.cleaned, safety.batchBegun,
+  noted, turned, chosen, voiceChosen, reminderSet, reminderCancelled, fired, acknowledged, closed, dropped, undone, safety.ground, safety.sourced, safety.carriedOver, safety.cleaned, safety.batchBegun,
   safety.temperatureRead, safety.thermometerChecked, safety.coolingBegun, safety.lotEnded, safety.batchEnded, safety.binned,
   sold, ended, cooked, served,
 ]); // prettier-ignore

@@ -128,6 +128,7 @@ function apply(lot: Lot, { recorded, fact }: Standing): Lot {
     case 'noted':
     case 'turned':
     case 'chosen':
+    case 'voiceChosen':
     case 'closed':
     case 'dropped':
     case 'undone':

@@ -33,6 +33,7 @@ export const tareKey = (container: string): string => `tare:${container}`;
 export const sizeKey = (item: string): string => `size:${item}`;
 export const LABOR_RATE_KEY = 'laborRate';
 export const settingKey = (setting: SettingName): string => `setting:${setting}`;
+export const aloudKey = (speaker: string): string => `aloud:${speaker}`;
 
 type Line = readonly [key: string, value: Remembered | Chosen];
 
@@ -68,6 +69,8 @@ function remembered(fact: PlainFact, recorded: Recorded): readonly Line[] {
       return [[settingKey(fact.setting), { text: fact.value }]];
     case 'thermometerChecked':
       return [[CHECKS_KEY, { text: checkText(fact) }]];
+    case 'voiceChosen':
+      return [[aloudKey(speaker), { text: fact.when }]];
     case 'binned':
     case 'temperatureRead':
     case 'coolingBegun':

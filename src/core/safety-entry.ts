@@ -1,19 +1,12 @@
 // What an entry says of grinding, cooking and cooling, slot by slot (see entry.ts).
 import type { Decimal } from './decimal.ts';
 import type { LotId } from './facts.ts';
+import type { Label } from './label.ts';
 import type { Grams } from './quantity.ts';
 import type { Food } from './safety-facts.ts';
 
 /** Degrees Fahrenheit, whatever was spoken. */
 export type DegreesF = Decimal;
-
-/** Numbers and names that stand on the label of supplied meat. */
-export interface Label {
-  supplierLot?: string;
-  establishment?: string;
-  supplier?: string;
-  produced?: string;
-}
 
 export interface SafetySlots {
   grind: { weight?: Grams; part?: string; item?: string } & Label & { another?: boolean };

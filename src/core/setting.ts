@@ -21,6 +21,9 @@ const WEEKDAYS = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'satur
 /** Sooner nobody could have come from the walk-in; later it is no alarm. */
 const [LEAST_MINUTES, MOST_MINUTES] = [2, 120];
 
+/** A recording is of a person: nobody needs it for longer. */
+const MOST_DAYS = 30;
+
 const minutes = z
   .string()
   .regex(/^\d{1,3}$/)
@@ -58,6 +61,11 @@ const readers = {
     .transform((text) => ({ summaryTo: text === 'team' ? undefined : text })),
   tellsEmptyDay: yesOrNo.transform((value) => ({ tellsEmptyDay: value })),
   escalateMinutes: minutes.transform((text) => ({ escalateMinutes: Number(text) })),
+  /** For how many days voice notes are kept. */
+  keepsRecordings: z
+    .string()
+    .refine((text) => text === OFF || (/^[1-9]\d?$/.test(text) && Number(text) <= MOST_DAYS))
+    .transform((text) => ({ keepsRecordings: text === OFF ? undefined : Number(text) })),
   secondPerson: z
     .string()
     .regex(/^\p{L}[\p{L}\p{N} .'-]{0,39}$/u)

@@ -33,6 +33,8 @@ export interface Settings extends CostSettings {
   readonly escalateMinutes?: number;
   /** Minutes after which the temperature of a batch is asked for again, where somebody has heard the alarm and no reading came. */
   readonly cookAgainMinutes?: number;
+  /** For how many days voice notes are kept after they were heard; where it is not set they are not. */
+  readonly keepsRecordings?: number | undefined;
   /** Who is told then. */
   readonly secondPerson?: string | undefined;
 }

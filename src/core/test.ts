@@ -148,6 +148,7 @@ function apply(test: Test, recorded: Recorded, fact: Fact): Test {
     case 'readyCutPriced':
     case 'tared':
     case 'chosen':
+    case 'voiceChosen':
     case 'turned':
     case 'ended':
     case 'reminderSet':

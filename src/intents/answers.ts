@@ -1,6 +1,7 @@
 // Words that only answer: they mean something where a question stands (see app/converse.ts), and nothing without one.
 import type { EntryOf } from '../core/entry.ts';
 import { name as called, say } from '../core/reply.ts';
+import { heardBy } from './card.ts';
 import { type Intent, recorded, answered } from './intent.ts';
 import { openTestFor } from './route.ts';
 
@@ -11,7 +12,7 @@ export const no: Intent<'no'> = { slots: [], decide: () => IGNORED };
 export const amount: Intent<'amount'> = { slots: ['number'], decide: () => IGNORED };
 export const choice: Intent<'choice'> = { slots: ['option'], decide: () => IGNORED };
 
-export const help: Intent<'help'> = { slots: [], decide: () => answered(say('help')) };
+export const help: Intent<'help'> = { slots: [], decide: (scene) => answered(say('help'), ...heardBy(scene)) };
 
 /** The bare name of a cut turns the speaker to its open test. */
 export const name: Intent<'name'> = {

@@ -132,6 +132,9 @@ export function cardLines(scene: Scene, test: Test): readonly Reply[] {
   ];
 }
 
+/** Beside the card: what hears here. */
+export const heardBy = ({ hears }: Scene): readonly Reply[] => (hears === undefined ? [] : [say('heard-by', { engine: name(hears) })]);
+
 export const worth = ({ creditPerLb }: Figures['parts'][number]): readonly Reply[] =>
   creditPerLb?.gt(0) === true ? [sayCost('worth', { price: saidPrice(creditPerLb) })] : [];
 

@@ -84,6 +84,7 @@ export function changedFact(scene: Scene, fact: PlainFact, entry: Correct): Plai
     case 'fired':
     case 'acknowledged':
     case 'chosen':
+    case 'voiceChosen':
     case 'closed':
     case 'dropped':
     case 'undone':

@@ -115,6 +115,7 @@ function entryOf(scene: Scene, target: Correctable): Entry | undefined {
     case 'fired':
     case 'acknowledged':
     case 'chosen':
+    case 'voiceChosen':
     case 'closed':
     case 'dropped':
     case 'undone':

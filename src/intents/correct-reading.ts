@@ -117,6 +117,7 @@ function fieldValues(fact: PlainFact): readonly (readonly [Field, unknown])[] {
     case 'fired':
     case 'acknowledged':
     case 'chosen':
+    case 'voiceChosen':
     case 'closed':
     case 'dropped':
     case 'undone':

@@ -76,6 +76,7 @@ export function fieldsOf(type: PlainFact['type']): readonly Field[] {
     case 'fired':
     case 'acknowledged':
     case 'chosen':
+    case 'voiceChosen':
     case 'closed':
     case 'dropped':
     case 'undone':

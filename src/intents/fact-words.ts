@@ -37,6 +37,8 @@ export function factWords({ fact: any, item }: Pick<Recorded, 'fact' | 'item'>):
       return [say('note', { text: fact.text })];
     case 'chosen':
       return [say('setting-name', { setting: fact.setting })];
+    case 'voiceChosen':
+      return [say('aloud-name')];
     case 'closed':
       return [say('closing', { item: name(item ?? '') })];
     case 'dropped':

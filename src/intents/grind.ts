@@ -1,5 +1,6 @@
 // "grinding the trim": opens a lot, with the cutting tests that the trim came from.
-import type { EntryOf, Label } from '../core/entry.ts';
+import type { EntryOf } from '../core/entry.ts';
+import type { Label } from '../core/label.ts';
 import type { FactOf } from '../core/facts.ts';
 import { type Lot, openLots } from '../core/lots.ts';
 import { list, name, type Reply, say, weight } from '../core/reply.ts';

@@ -43,8 +43,10 @@ import { readyCut } from './ready-cut.ts';
 import { receive } from './receive.ts';
 import { askReminders, cancelReminder, moment, remind } from './remind.ts';
 import { remove } from './remove.ts';
+import { readBack } from './read-back.ts';
 import { rename } from './rename.ts';
 import { setting } from './setting.ts';
+import { speaking } from './speaking.ts';
 import { status } from './status.ts';
 import { tare } from './tare.ts';
 import { temperature } from './temperature.ts';
@@ -60,7 +62,7 @@ export const intents: { readonly [K in Kind]: Intent<K> } = {
   askThermometerLog,
   askFoodCost, askHeavy, askProducts, product, endPiece, cooked, served,
   remind, moment, askReminders, cancelReminder, acknowledge, askSummary,
-  export: exportTests, picture,
+  export: exportTests, picture, speaking, readBack,
 }; // prettier-ignore
 
 interface AnyIntent extends Omit<Intent<Kind>, 'decide' | 'settle'> {
@@ -83,7 +85,7 @@ export function decide(scene: Scene, entry: Entry): Decision {
 /** The entry as its own words settle it, without a scene. */
 export const settle = (entry: Entry): Entry => intentOf(entry.kind).settle?.(entry) ?? entry;
 
-const QUESTIONS: ReadonlySet<Kind> = new Set(['status', 'help', 'export', 'picture']);
+const QUESTIONS: ReadonlySet<Kind> = new Set(['status', 'readBack', 'help', 'export', 'picture']);
 
 /** Questions of the person, which leave a standing question of ours alone. */
 export const leavesQuestion = (kind: Kind): boolean => QUESTIONS.has(kind) || kind.startsWith('ask');

@@ -51,6 +51,8 @@ export interface Scene {
   readonly days?: PastDays;
   /** What may be due; the kitchen's own where it is not given. */
   readonly duesOf?: DuesOf;
+  /** The name of the engine that hears voice notes, where they are heard. */
+  readonly hears?: string;
 }
 
 export interface NewFact {

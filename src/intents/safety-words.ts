@@ -1,5 +1,5 @@
 // The facts of grinding, cooking and cooling in a few words.
-import type { Label } from '../core/entry.ts';
+import type { Label } from '../core/label.ts';
 import type { PlainFact } from '../core/facts.ts';
 import { list, name, type Reply, say, temperature, weight } from '../core/reply.ts';
 import { binnedWords } from './discard.ts';

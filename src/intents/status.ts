@@ -2,7 +2,7 @@
 import type { EntryOf } from '../core/entry.ts';
 import { openTests } from '../core/kitchen.ts';
 import { name, say } from '../core/reply.ts';
-import { cardLines } from './card.ts';
+import { cardLines, heardBy } from './card.ts';
 import { answered, type Intent, refused } from './intent.ts';
 import { openTestFor } from './route.ts';
 
@@ -10,10 +10,10 @@ export const status: Intent<'status'> = {
   slots: ['item'],
   decide: (scene, entry: EntryOf<'status'>) => {
     const test = openTestFor(scene, entry.item);
-    if (test !== undefined) return answered(...cardLines(scene, test));
+    if (test !== undefined) return answered(...cardLines(scene, test), ...heardBy(scene));
     const item = entry.item ?? scene.carried;
     if (item !== undefined) return refused(say('no-open-test', { item: name(item) }));
     const open = openTests(scene.kitchen);
-    return open.length === 0 ? refused(say('nothing-open')) : answered(...open.flatMap((each) => cardLines(scene, each)));
+    return open.length === 0 ? refused(say('nothing-open')) : answered(...open.flatMap((each) => cardLines(scene, each)), ...heardBy(scene));
   },
 };

@@ -2,6 +2,7 @@
 import type { EntryOf } from '../core/entry.ts';
 import type { Recorded, TestId } from '../core/facts.ts';
 import type { RecentEntry } from '../core/speakers.ts';
+import { aloudTo } from '../core/heard-out.ts';
 import { standingFacts, type Test, undoneEntries } from '../core/test.ts';
 import { list, name, type Reply, say, weight } from '../core/reply.ts';
 import { figuresOf, ofTest, overweightAsk, toGo } from './card.ts';
@@ -76,7 +77,9 @@ function respond(scene: Scene, { facts, tests, words }: Took): Response {
   const found = tests.flatMap((id) => (id === undefined ? [] : (scene.kitchen.tests.get(id) ?? [])));
   const [test] = found;
   const settings = facts.flatMap(({ fact }) => (fact.type === 'chosen' ? [settingNow(scene.kitchen, fact.setting)] : []));
-  if (test === undefined) return { say: [took, ...settings] };
+  const isOfVoice = facts.some(({ fact }) => fact.type === 'voiceChosen');
+  const aloud = isOfVoice ? [say('aloud-again', { when: aloudTo(scene.kitchen.memory, scene.speaker) })] : [];
+  if (test === undefined) return { say: [took, ...settings, ...aloud] };
   if (test.status === 'dropped') return { say: [took, say('test-gone', { item: name(test.item) })] };
   const reopened = facts.some(({ fact }) => fact.type === 'closed') ? [say('open-again', { item: name(test.item) })] : [];
   const lines = found.map((each) => ofTest(scene, each, ...leaves(each, facts), toGo(figuresOf(scene, each))));

@@ -103,7 +103,7 @@ export const TEXT_SLOTS = [
 export const NUMBER_SLOTS = [
   'weight', 'unitWeight', 'clearWeight', 'size', 'unitSize', 'price', 'credit', 'sum', 'total', 'count', 'pieces', 'minutes',
   'number', 'list', 'bare', 'markedPrice', 'perPrice', 'small', 'answer', 'sizeOrTotal', 'unitSizeOrTotal', 'plainSize', 'plural', 'centPrice',
-  'degrees', 'markedDegrees', 'hotDegrees', 'wholeMinutes',
+  'degrees', 'markedDegrees', 'hotDegrees', 'wholeMinutes', 'wholeNumber',
 ] as const; // prettier-ignore
 
 /** Reads the folder of a language. Throws a DataFault that names file and line where something in it is wrong. */

@@ -64,6 +64,11 @@ export function numberReaders(context: SlotContext): Readonly<Record<string, Slo
       durations(context, tokens, at)
         .filter((each) => each.value.isInteger())
         .map((each) => ({ ...each, value: each.value.toString() })),
+    wholeNumber: (tokens, at) =>
+      countReader(context, context.limits.maxCount)(tokens, at).map((each) => ({
+        ...each,
+        value: String(each.value as number),
+      })),
     number: (tokens, at) =>
       amounts(context.numbers, tokens, at).map((each) => impossible(each, each.value.gt(0))),
     list: listReader(context),

@@ -34,10 +34,8 @@ function dayIn(
   const after = times.afterTomorrow.find((phrase) => text.includes(` ${phrase} `));
   if (after !== undefined) return { day: { ahead: 2 }, rest: split(text.replace(` ${after} `, ' ')) };
   const at = words.findIndex((word) => times.ordinal.test(word));
-  const [from = at, month] = [
-    words.slice(0, at).findLastIndex((word) => !isBefore(times, word)) + 1,
-    words[at - 1],
-  ];
+  const from = words.slice(0, at).findLastIndex((word) => !isBefore(times, word)) + 1;
+  const month = words[at - 1];
   const isAlone = at >= 0 && (at === 0 || isBefore(times, month ?? '')) && words[at + 1] !== 'of';
   if (isAlone)
     return {

@@ -48,6 +48,7 @@ describe('what is heard', () => {
       plainHearer({ ...hearer, decode: () => Promise.reject(error) })(BYTES, 'ana');
     expect(await failing(new SpeechError('truncated', 'in a page'))).toEqual({
       is: 'trouble',
+      fault: 'truncated',
       reply: { id: 'speech-truncated' },
     });
     await expect(failing(new Error('a bug'))).rejects.toThrow('a bug');

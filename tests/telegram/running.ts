@@ -8,6 +8,8 @@ import Database from 'better-sqlite3';
 import { onTestFinished } from 'vitest';
 import type { Log } from '../../src/app/ports/log.ts';
 import type { Metrics } from '../../src/app/ports/metrics.ts';
+import type { KeepRecording } from '../../src/app/ports/recordings.ts';
+import type { SpeakNote } from '../../src/app/ports/speech.ts';
 import type { HearNote } from '../../src/app/ports/hearing.ts';
 import type { PaperMaker } from '../../src/app/ports/paper.ts';
 import type { Table } from '../../src/app/ports/table.ts';
@@ -34,6 +36,9 @@ export const QUICK: Pace = {
   firstBackoffMs: 10,
   longestBackoffMs: 100,
   checkMs: 50,
+  hearingMs: 30,
+  signMs: 40,
+  slowMs: 250,
 };
 
 const QUIET: Log = { info: () => undefined, warn: () => undefined, error: () => undefined };
@@ -51,6 +56,8 @@ interface Given {
   readonly pace?: Pace;
   readonly papers?: PaperMaker;
   readonly ears?: ReadonlyMap<string, HearNote>;
+  readonly speak?: SpeakNote;
+  readonly keep?: KeepRecording;
 }
 
 export interface Running extends Bot {
@@ -93,6 +100,8 @@ export async function runBot({
     ...{ tables, ears: given.ears ?? new Map(), post: store, words, log, pace },
     readTeamWish: (line) => readTeamWish(voice.language.team, line),
     onClaim: (code) => claims.push(code),
+    ...(given.speak === undefined ? {} : { speak: given.speak }),
+    ...(given.keep === undefined ? {} : { keep: given.keep }),
     ...(given.webhook === undefined ? {} : { webhook: given.webhook }),
     ...(given.metrics === undefined ? {} : { metrics: given.metrics }),
   });

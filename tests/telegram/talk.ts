@@ -65,7 +65,7 @@ export async function withTeam(kitchens?: readonly string[]): Promise<Team> {
 }
 
 /** The card that stands last in a chat, as it is now. */
-export const cardIn = ({ api }: Talk, chat: number): Seen => {
+export const cardIn = ({ api }: Pick<Talk, 'api'>, chat: number): Seen => {
   const card = api
     .seenFromBot(chat)
     .findLast(({ buttons }) => buttons.flat().some(({ text }) => text === 'Done'));

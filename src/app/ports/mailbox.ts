@@ -18,10 +18,10 @@ export interface StoredUpdate extends Update {
 }
 
 /**
- * `card`: the message of a test, sent once and then edited. `reaction`, `toast` (the answer to a press) and `bare` (takes the
+ * `voice`: words that are read out in a voice note. `card`: the message of a test, sent once and then edited. `reaction`, `toast` (the answer to a press) and `bare` (takes the
  * buttons off a message): harmless to repeat, as is `leave` (the bot leaves the chat).
  */
-export type LetterKind = 'message' | 'file' | 'card' | 'reaction' | 'toast' | 'bare' | 'leave';
+export type LetterKind = 'message' | 'file' | 'voice' | 'card' | 'reaction' | 'toast' | 'bare' | 'leave';
 
 export interface NewLetter {
   readonly chat: number;
@@ -101,6 +101,8 @@ export interface Mailbox {
   /** Counts one more failure. */
   noteFailure(bot: string, update: number): Promise<void>;
   settle(delivery: Delivery): Promise<void>;
+  /** Letters that go before the answer to an update whose handling takes long: posted once for ever, and not once it has ended. */
+  interject(bot: string, update: number, letters: readonly NewLetter[], at: string): Promise<void>;
   /** At the start: what was on its way when the process ended may have arrived. Returns how many. */
   noteInterrupted(bot: string): Promise<number>;
   chatsWithLetters(bot: string): Promise<readonly number[]>;

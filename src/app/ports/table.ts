@@ -61,6 +61,10 @@ export interface Answer {
   /** Whether another question stands than before, or none; and the answers in one word that the new one takes. */
   readonly asksOther: boolean;
   readonly choices: readonly string[];
+  /** The reply in few words, where the speaker wants to hear it. */
+  readonly aloud?: string;
+  /** What the speaker recorded last with this message, which can be taken back. */
+  readonly undoable?: string;
   /** The reply for somebody else than the speaker. */
   readonly replyFor: (reader: Role) => string;
   /** A test at a glance. */

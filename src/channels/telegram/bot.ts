@@ -2,12 +2,14 @@
 import type { Api } from 'grammy';
 import type { RequestListener } from 'node:http';
 import type { NewLetter } from '../../app/ports/mailbox.ts';
+import type { KeepRecording } from '../../app/ports/recordings.ts';
+import type { SpeakNote } from '../../app/ports/speech.ts';
 import type { KitchenId, Posted } from '../../app/ports/store.ts';
 import type { Told } from '../../app/ports/table.ts';
 import { type Levels, type Metrics, UNMEASURED } from '../../app/ports/metrics.ts';
 import { name, say } from '../../core/reply.ts';
 import { newBudget } from './budget.ts';
-import { newApi, pollTimeout, type Service, traceOf, troubleOf } from './calls.ts';
+import { hearingSign, newApi, pollTimeout, type Service, traceOf, troubleOf } from './calls.ts';
 import { type ContactBook, newContactBook } from './contact.ts';
 import { type Desk, letters } from './desk.ts';
 import { takeIn } from './intake.ts';
@@ -28,6 +30,9 @@ export interface BotParts extends Pick<Desk, 'tables' | 'ears' | 'post' | 'words
   /** Given the code with which an owner claims a kitchen that nobody owns. */
   readonly onClaim: (code: string, kitchen: KitchenId) => void;
   readonly pace?: Pace;
+  /** Reads answers out; without it there are none but in writing. */
+  readonly speak?: SpeakNote;
+  readonly keep?: KeepRecording;
   readonly metrics?: Metrics;
   /** Where the service brings updates; without it they are polled for. */
   readonly webhook?: Webhook;
@@ -118,11 +123,15 @@ async function run(parts: BotParts, running: Running): Promise<'stopped' | 'refu
     bringIn(parts, running, api),
     takeIn({
       ...shared,
-      desk: deskOf(parts, { bot, username, download: downloader(api, service, pace) }),
+      desk: deskOf(parts, {
+        ...{ bot, username, pace },
+        download: downloader(api, service, pace),
+        showHearing: hearingSign(api),
+      }),
       bell: stored,
       onHandled: posted.ring,
     }),
-    send({ ...shared, api, bell: posted, notices, tellOwners }),
+    send({ ...shared, api, bell: posted, notices, tellOwners, ...(parts.speak && { speak: parts.speak }) }),
   ]);
   return 'stopped';
 }
@@ -141,12 +150,14 @@ function bringIn(parts: BotParts, running: Running, api: Api): Promise<void> {
 interface Contacts {
   readonly bot: string;
   readonly username: string;
+  readonly pace: Pace;
   readonly download: Desk['download'];
+  readonly showHearing: Desk['showHearing'];
 }
 
-const deskOf = (parts: BotParts, { bot, username, download }: Contacts): Desk => ({
+const deskOf = (parts: BotParts, { username, ...contacts }: Contacts): Desk => ({
   ...parts,
-  ...{ bot, download },
+  ...contacts,
   username: () => username,
   members: newBudget(MEMBER_BUDGET),
   presses: newBudget(MEMBER_BUDGET),

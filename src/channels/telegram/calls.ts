@@ -91,6 +91,9 @@ export async function sendLetter(api: Api, letter: Letter): Promise<number | und
     case 'file':
       await sendFile(api, letter);
       return undefined;
+    case 'voice':
+      await sendVoice(api, letter);
+      return undefined;
     case 'card':
       if (stands === undefined) return sendMessage(api, letter);
       await api.editMessageText(chat, stands, text, { ...keyboardOf(letter), ...PLAIN });
@@ -110,6 +113,14 @@ export async function sendLetter(api: Api, letter: Letter): Promise<number | und
       return undefined;
   }
 }
+
+/** Shows that something is under way; fades by itself. That it does not come is no trouble. */
+export const hearingSign =
+  (api: Api) =>
+  (chat: number): Promise<void> =>
+    api.sendChatAction(chat, 'typing').then(nothing, nothing);
+
+const nothing = (): void => undefined;
 
 /** The service takes no longer one. */
 const LONGEST_CAPTION = 1024;
@@ -138,6 +149,12 @@ async function sendFile(api: Api, letter: Letter): Promise<void> {
   };
   if (file.type === 'image/png') await api.sendPhoto(chat, sent, options);
   else await api.sendDocument(chat, sent, options);
+}
+
+/** The words of a voice letter were made sound before. */
+async function sendVoice(api: Api, { chat, file }: Letter): Promise<void> {
+  if (file === undefined) return;
+  await api.sendVoice(chat, new InputFile(file.bytes, file.name), { disable_notification: true });
 }
 
 const keyboardOf = ({ buttons = [] }: Letter): { reply_markup?: InlineKeyboardMarkup } =>

@@ -1,40 +1,15 @@
 // What is posted with an answer: the cards of the tests that changed, in each chat that has one; a sign under the entry; a
 // question with its buttons; what was asked for or is worth a message of its own.
-import type { Meaning } from '../../app/ports/cards.ts';
 import type { Delivery, NewLetter } from '../../app/ports/mailbox.ts';
-import type { Answer, Touched } from '../../app/ports/table.ts';
-import type { Membership } from '../../app/ports/team.ts';
 import { name, say } from '../../core/reply.ts';
-import type { Role } from '../../core/role.ts';
+import { type Answered, isQuiet, NOTHING, type Posted } from './answered.ts';
 import { traceOf } from './calls.ts';
-import { type Desk, done, letters } from './desk.ts';
-import type { Personal } from './incoming.ts';
-import { cardKeyboard, questionKeyboard } from './keyboard.ts';
-import { split } from './split.ts';
-
-export interface Answered {
-  readonly desk: Desk;
-  readonly update: number;
-  readonly incoming: Personal & { is: 'text' | 'edited' | 'press' | 'voice' };
-  readonly member: Membership;
-  readonly answer: Answer;
-  /** Of the button that was pressed. */
-  readonly scope?: string;
-}
-
-/** In a group whoever is there reads it: nothing is told there that not everybody may see. */
-export const readersOf = ({ isGroup }: Personal, { role }: Membership): Role => (isGroup ? 'cutter' : role);
+import { cards } from './cards.ts';
+import { done, letters } from './desk.ts';
+import { type Keyboard, NO_BUTTONS, questionKeyboard, undoKeyboard } from './keyboard.ts';
 
 /** One of the few signs that the service has for it. */
 const NOTED = '✍';
-
-interface Posted {
-  readonly letters: readonly NewLetter[];
-  readonly meanings: readonly Meaning[];
-  readonly void: readonly { readonly chat: number; readonly scope: string }[];
-}
-
-const NOTHING: Posted = { letters: [], meanings: [], void: [] };
 
 export async function compose(answered: Answered): Promise<Delivery> {
   const { desk, update } = answered;
@@ -44,6 +19,7 @@ export async function compose(answered: Answered): Promise<Delivery> {
     message(answered),
     await files(answered),
     ...(await cards(answered)),
+    voice(answered),
   ];
   const change = {
     void: [...spent(answered), ...parts.flatMap((part) => part.void)],
@@ -65,17 +41,6 @@ function spent({ incoming: { chat, person }, answer, scope }: Answered): Posted[
     ...(scope === undefined ? [] : [{ chat, scope }]),
     ...(answer.asksOther ? [{ chat, scope: questionScope(person) }] : []),
   ];
-}
-
-/** The card says all of it: what was recorded needs no message beside. */
-function isQuiet({ answer: { outcome, touched, entries } }: Answered): boolean {
-  const isOver = touched.length === 0 || touched.some(({ status }) => status === 'closed');
-  return outcome === 'recorded' && !isOver && entries.every((entry) => !isQuestion(entry));
-}
-
-function isQuestion(entry: unknown): boolean {
-  const kind = typeof entry === 'object' && entry !== null && 'kind' in entry ? String(entry.kind) : '';
-  return kind.startsWith('ask') || kind === 'status' || kind === 'help';
 }
 
 const LONGEST_TOAST = 190;
@@ -122,7 +87,24 @@ function message(answered: Answered): Posted {
   if (answer.outcome === 'ignored' && (incoming.is === 'press' || !incoming.isAddressed)) return NOTHING;
   const text = answer.outcome === 'ignored' ? desk.words(say('not-for-me')) : answer.reply;
   const told = text === '' ? desk.words(say('telegram-noted')) : text;
-  return { ...NOTHING, letters: letters(incoming.chat, told, about(incoming)) };
+  const { rows, meanings } = undoOf(answered);
+  const buttons = rows.length === 0 ? {} : { buttons: rows };
+  return { ...NOTHING, letters: letters(incoming.chat, told, { ...about(incoming), ...buttons }), meanings };
+}
+
+/** What was heard and has no card to be taken back from. */
+function undoOf({ desk, incoming, member, answer: { outcome, undoable } }: Answered): Keyboard {
+  if (incoming.is !== 'voice' || outcome !== 'recorded' || undoable === undefined) return NO_BUTTONS;
+  const { chat, message, person } = incoming;
+  const where = { chat, kitchen: member.kitchen, scope: `said:${message}` };
+  return undoKeyboard(desk, where, { target: undoable, person });
+}
+
+/** The answer for the ear, after its text. In a group it would be a noise to everybody. */
+function voice({ desk, incoming: { is, chat, isGroup }, answer: { aloud } }: Answered): Posted {
+  if (aloud === undefined || isGroup) return NOTHING;
+  const text = aloud === '' ? desk.words(say(is === 'voice' ? 'heard-nothing' : 'telegram-noted')) : aloud;
+  return { ...NOTHING, letters: [{ chat, kind: 'voice', text }] };
 }
 
 /** A file that can't be made is no loss: the answer stands in words. */
@@ -138,63 +120,4 @@ async function files({ desk, incoming: { chat }, answer }: Answered): Promise<Po
     }),
   );
   return { ...NOTHING, letters: made.flat() };
-}
-
-/** Where the test is shown, and who reads it there. */
-interface Shown {
-  readonly chat: number;
-  readonly reader: Role;
-  readonly test: Touched;
-}
-
-async function cards(answered: Answered): Promise<readonly Posted[]> {
-  const posted: Posted[] = [];
-  for (const test of answered.answer.touched)
-    for (const { chat, reader } of await chatsOf(answered, test))
-      posted.push(card(answered, { chat, reader, test }));
-  return posted;
-}
-
-/** Chats are kept below zero for groups, and have the number of the person else. */
-async function chatsOf(
-  { desk, incoming, member }: Answered,
-  test: Touched,
-): Promise<readonly Omit<Shown, 'test'>[]> {
-  const { kitchen } = member;
-  const known = await desk.post.chatsWithCard(desk.bot, { kitchen, test: test.id });
-  const here = test.status === 'open' ? [incoming.chat] : [];
-  const members = await desk.post.members(kitchen);
-  return [...new Set([...known, ...here])].flatMap((chat) => {
-    const reader = chat < 0 ? 'cutter' : members.find(({ person }) => person === chat)?.role;
-    return reader === undefined ? [] : [{ chat, reader }];
-  });
-}
-
-function card(answered: Answered, { chat, reader, test }: Shown): Posted {
-  const { desk, member } = answered;
-  const { kitchen, person } = member;
-  const scope = `card:${test.id}`;
-  const isOpen = test.status === 'open';
-  const where = { chat, kitchen, scope };
-  const { rows, meanings } = isOpen
-    ? cardKeyboard(desk, where, { test, person })
-    : { rows: [], meanings: [] };
-  const letter: NewLetter = {
-    ...{ chat, kind: 'card', text: cardText(answered, { chat, reader, test }) },
-    ...{ buttons: rows, card: { kitchen, test: test.id, isOpen } },
-  };
-  return { letters: [letter], meanings, void: [{ chat, scope }] };
-}
-
-/** The test at a glance, and below it what was recorded last: read back where it was said, with the name of who said it elsewhere. */
-function cardText(answered: Answered, { chat, reader, test }: Shown): string {
-  const { desk, incoming, member, answer } = answered;
-  const glance = answer.cardFor(test.id, reader);
-  const last = isQuiet(answered) ? answer.replyFor(reader) : '';
-  const said =
-    chat === incoming.chat && !incoming.isGroup
-      ? last
-      : `${desk.words(say('said-by', { name: name(member.name) }))} ${last}`;
-  const [whole, ...rest] = split(last === '' ? glance : glance === '' ? said : `${glance}\n\n${said}`);
-  return rest.length === 0 ? (whole ?? desk.words(say('telegram-noted'))) : said;
 }

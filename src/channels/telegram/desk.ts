@@ -2,6 +2,7 @@
 import type { Cards } from '../../app/ports/cards.ts';
 import type { Delivery, Mailbox, NewLetter } from '../../app/ports/mailbox.ts';
 import type { HearNote } from '../../app/ports/hearing.ts';
+import type { KeepRecording } from '../../app/ports/recordings.ts';
 import type { Log } from '../../app/ports/log.ts';
 import type { KitchenId } from '../../app/ports/store.ts';
 import type { Table } from '../../app/ports/table.ts';
@@ -9,6 +10,7 @@ import type { Team } from '../../app/ports/team.ts';
 import type { Role } from '../../core/role.ts';
 import type { Reply } from '../../core/reply.ts';
 import type { Budget } from './budget.ts';
+import type { Pace } from './pace.ts';
 import { split } from './split.ts';
 
 export type TeamWish =
@@ -21,6 +23,11 @@ export interface Desk {
   readonly ears: ReadonlyMap<KitchenId, HearNote>;
   /** The bytes of a file of the service; undefined where it gives them no more. */
   readonly download: (file: string) => Promise<Uint8Array | undefined>;
+  /** Shows in a chat that a note is being heard; fades by itself. Fails silently. */
+  readonly showHearing: (chat: number) => Promise<void>;
+  /** Keeps a note for as long as its kitchen wants; where it is absent none is kept. */
+  readonly keep?: KeepRecording;
+  readonly pace: Pace;
   readonly post: Mailbox & Team & Cards;
   readonly words: (reply: Reply) => string;
   readonly readTeamWish: (line: string) => TeamWish | undefined;

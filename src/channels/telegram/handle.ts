@@ -9,7 +9,8 @@ import { type Incoming, type Personal, readUpdate } from './incoming.ts';
 import { handlePress } from './press.ts';
 import { fulfil } from './team.ts';
 import { answerStart, greetStranger, nameMember } from './strangers.ts';
-import { takeNote, takeTurn } from './turns.ts';
+import { takeNote } from './notes.ts';
+import { takeTurn } from './turns.ts';
 
 /** More than anybody says in one breath; what is longer is not cut but refused. */
 const LONGEST_TEXT = 1000;

@@ -35,6 +35,9 @@ export type Incoming =
       readonly message: number;
       readonly file: string;
       readonly bytes: number;
+      /** As the service tells it, or 0. */
+      readonly seconds: number;
+      readonly answers?: number;
     })
   | (Sender & { readonly is: 'secondhand' | 'unread' })
   /** The bot is brought into a group, or is in it no more. */
@@ -61,8 +64,19 @@ const chatOf = ({ message, edited_message, callback_query, my_chat_member }: Upd
 /** A voice note is heard for seconds. */
 export const takesTime = ({ body }: Pick<Received, 'body'>): boolean => {
   const { message } = JSON.parse(body) as Update;
-  return message?.voice !== undefined;
+  return message !== undefined && soundIn(message) !== undefined;
 };
+
+interface SoundFile {
+  readonly file_id: string;
+  readonly file_size?: number;
+  readonly duration?: number;
+}
+
+/** A voice note, or a file of sound that was sent as one. */
+function soundIn({ voice, audio, document }: Message): SoundFile | undefined {
+  return voice ?? audio ?? (document?.mime_type?.startsWith('audio/') === true ? document : undefined);
+}
 
 /** `username`: under which the bot is called in a group. */
 export function readUpdate(update: Update, username: string): Incoming {
@@ -114,15 +128,26 @@ function readMessage(message: Message, { isEdited, username }: Reading): Incomin
   if (isSecondhand(message)) return isEdited ? { is: 'nothing' } : { is: 'secondhand', ...sender };
   if (words === undefined) {
     if (isEdited || isService(message)) return { is: 'nothing' };
-    const { voice } = message;
-    if (voice === undefined) return { is: 'unread', ...sender };
-    const { file_id: file, file_size: bytes = 0 } = voice;
-    return { is: 'voice', ...sender, message: message.message_id, file, bytes };
+    const sound = soundIn(message);
+    if (sound === undefined) return { is: 'unread', ...sender };
+    const { file_id: file, file_size: bytes = 0, duration: seconds = 0 } = sound;
+    return {
+      is: 'voice',
+      ...sender,
+      message: message.message_id,
+      file,
+      bytes,
+      seconds,
+      ...answersOf(message, isAnswer),
+    };
   }
   const said = { ...sender, message: message.message_id, text: words.text };
   if (isEdited) return { is: 'edited', ...said };
-  const answers = isAnswer ? message.reply_to_message?.message_id : undefined;
-  return { is: 'text', ...said, ...(answers === undefined ? {} : { answers }) };
+  return { is: 'text', ...said, ...answersOf(message, isAnswer) };
+}
+
+function answersOf({ reply_to_message: answered }: Message, isAnswer: boolean): { answers?: number } {
+  return isAnswer && answered !== undefined ? { answers: answered.message_id } : {};
 }
 
 /** The words without the name of the bot; a command is the word itself. Undefined where another bot is called. */

@@ -41,6 +41,15 @@ export function cardKeyboard(
   return keyboard(desk, where, [[...undo, { entry: { kind: 'finish', test: test.id } }]]);
 }
 
+export const NO_BUTTONS: Keyboard = { rows: [], meanings: [] };
+
+/** To take back one entry, for who said it. */
+export const undoKeyboard = (
+  desk: Desk,
+  where: Where,
+  { target, person }: { target: string; person: number },
+): Keyboard => keyboard(desk, where, [[{ entry: { kind: 'undo', target }, person }]]);
+
 const PER_ROW = 3;
 
 /** The answers to a question, for whom it was put to. */

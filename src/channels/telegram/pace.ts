@@ -10,6 +10,11 @@ export interface Pace {
   readonly longestBackoffMs: number;
   /** How often the webhook is looked at. */
   readonly checkMs: number;
+  /** A note that is heard for longer is shown to be heard, and again so often as the sign fades. */
+  readonly hearingMs: number;
+  readonly signMs: number;
+  /** Of a note that is heard for longer it is said. */
+  readonly slowMs: number;
 }
 
 export const PACE: Pace = {
@@ -18,6 +23,9 @@ export const PACE: Pace = {
   firstBackoffMs: 500,
   longestBackoffMs: 30_000,
   checkMs: 60_000,
+  hearingMs: 1000,
+  signMs: 4000,
+  slowMs: 10_000,
 };
 
 /** Doubles with each failure in a row; half of it by chance, so that not everybody comes back at once. */

@@ -3,6 +3,7 @@
 import type { Api } from 'grammy';
 import type { Log } from '../../app/ports/log.ts';
 import type { Letter, LetterEnd, LetterKind, Mailbox, NewLetter, Notices } from '../../app/ports/mailbox.ts';
+import type { SpeakNote } from '../../app/ports/speech.ts';
 import type { Team } from '../../app/ports/team.ts';
 import { StoreError } from '../../app/ports/store.ts';
 import { sendLetter, traceOf, type Trouble, troubleOf } from './calls.ts';
@@ -19,6 +20,8 @@ export interface SenderParts {
   /** No new letter is begun after it. */
   readonly signal: AbortSignal;
   readonly notices: Notices;
+  /** Reads words out; where it is absent, or fails, they stand in the chat alone. */
+  readonly speak?: SpeakNote;
   /** Told to the owners once of a chat that can't be written to. */
   readonly tellOwners: (chat: number) => Promise<readonly NewLetter[]>;
 }
@@ -103,7 +106,9 @@ async function emptyChat(parts: SenderParts, state: State, chat: number): Promis
 const mayBegin = ({ signal }: SenderParts, { isTroubled }: State): boolean => !signal.aborted && !isTroubled;
 
 /** Sends it. Where it arrived, the next of the chat is taken as this one ends: a commit for both. */
-async function carry(parts: SenderParts, state: State, letter: Letter): Promise<Letter | undefined> {
+async function carry(parts: SenderParts, state: State, given: Letter): Promise<Letter | undefined> {
+  const letter = given.kind === 'voice' ? await asSound(parts, given) : given;
+  if (letter === undefined) return arrived(parts, state, given);
   let message: number | undefined;
   try {
     message = await sendLetter(parts.api, letter);
@@ -114,12 +119,31 @@ async function carry(parts: SenderParts, state: State, letter: Letter): Promise<
     return undefined;
   }
   state.failures = 0;
-  return untilStored(parts, () =>
-    parts.post.endLetter(letter.seq, 'sent', {
+  return arrived(parts, state, letter, message);
+}
+
+const arrived = (
+  parts: SenderParts,
+  state: State,
+  { seq }: Letter,
+  message?: number,
+): Promise<Letter | undefined> =>
+  untilStored(parts, () =>
+    parts.post.endLetter(seq, 'sent', {
       ...(message === undefined ? {} : { message }),
       ...(mayBegin(parts, state) ? { next: parts.notices } : {}),
     }),
   );
+
+/** What can't be read out is no loss: the text beside it says all of it. */
+async function asSound({ speak, log }: SenderParts, letter: Letter): Promise<Letter | undefined> {
+  try {
+    const bytes = await speak?.(letter.text);
+    return bytes && { ...letter, file: { name: 'answer.ogg', type: 'audio/ogg', bytes } };
+  } catch (error) {
+    log.warn(traceOf(error), 'not read out');
+    return undefined;
+  }
 }
 
 async function settle(
@@ -144,7 +168,7 @@ async function settle(
         await parts.post.moveGroup(parts.bot, letter.chat, trouble.to);
       });
     case 'impossible':
-      // A sign or a toast that can't be shown is no loss: what was said stands.
+      // A sign, a toast or a voice that can't be shown is no loss: what was said stands.
       if (BESIDE.includes(letter.kind)) return end('sent');
       return untilStored(parts, async () => {
         await parts.post.endLetter(letter.seq, 'failed', { tell: await parts.tellOwners(letter.chat) });
@@ -159,7 +183,7 @@ async function settle(
   }
 }
 
-const BESIDE: readonly LetterKind[] = ['reaction', 'toast', 'bare', 'leave'];
+const BESIDE: readonly LetterKind[] = ['voice', 'reaction', 'toast', 'bare', 'leave'];
 
 function noteTrouble(state: State): void {
   if (!state.isTroubled) state.failures += 1;

@@ -1,12 +1,11 @@
 // What a member says, taken to the table of their kitchen.
-import type { Hearing } from '../../app/ports/hearing.ts';
 import type { Table } from '../../app/ports/table.ts';
 import type { Membership } from '../../app/ports/team.ts';
 import type { Entry } from '../../core/entry.ts';
 import type { TestId } from '../../core/facts.ts';
-import { say } from '../../core/reply.ts';
-import { compose, readersOf } from './compose.ts';
-import { type Desk, done, letters } from './desk.ts';
+import { readersOf } from './answered.ts';
+import { compose } from './compose.ts';
+import type { Desk } from './desk.ts';
 import type { Personal } from './incoming.ts';
 
 export const speakerOf = (person: number): string => `telegram:${person}`;
@@ -37,41 +36,6 @@ export async function takeTurn(desk: Desk, update: number, { incoming, member }:
   });
 }
 
-interface Noted {
-  readonly incoming: Personal & { is: 'voice' };
-  readonly member: Membership;
-}
-
-/** More than a minute of speech has; what is larger is not fetched. */
-const MOST_BYTES = 6_000_000;
-
-/** A voice note: heard, and then taken like what is typed. In a group a note that says nothing to us stays unanswered. */
-export async function takeNote(desk: Desk, update: number, { incoming, member }: Noted): Promise<void> {
-  const { chat, message, person, at, isGroup, isAddressed } = incoming;
-  const speaker = speakerOf(person);
-  const hearing = await heard(desk, { incoming, member });
-  if (hearing.is !== 'words') {
-    const isSilent = isGroup && !isAddressed && hearing.is === 'nothing';
-    const told = isSilent ? [] : letters(chat, desk.words(hearing.reply));
-    return desk.post.settle(done(desk, update, told));
-  }
-  await tableOf(desk, member).take({
-    id: `${chat}:${message}`,
-    ...{ speaker, at, text: hearing.text, heard: hearing.heard },
-    ...{ role: member.role, readBy: readersOf(incoming, member), people: await peopleOf(desk, member) },
-    deliver: (answer) => compose({ desk, update, incoming, member, answer }),
-  });
-}
-
-async function heard(desk: Desk, { incoming, member }: Noted): Promise<Hearing> {
-  const hear = desk.ears.get(member.kitchen);
-  if (hear === undefined) return { is: 'trouble', reply: say('speech-off') };
-  if (incoming.bytes > MOST_BYTES) return { is: 'trouble', reply: say('speech-tooLarge') };
-  const bytes = await desk.download(incoming.file);
-  if (bytes === undefined) return { is: 'trouble', reply: say('telegram-note-gone') };
-  return hear(bytes, speakerOf(incoming.person));
-}
-
 interface Pressed {
   readonly incoming: Personal & { is: 'press' };
   readonly member: Membership;
@@ -99,18 +63,21 @@ export async function takePress(desk: Desk, update: number, pressed: Pressed): P
 }
 
 /** What the members are called by those who read. */
-async function peopleOf({ post }: Desk, { kitchen }: Membership): Promise<ReadonlyMap<string, string>> {
+export async function peopleOf(
+  { post }: Desk,
+  { kitchen }: Membership,
+): Promise<ReadonlyMap<string, string>> {
   const members = await post.members(kitchen);
   return new Map(members.map(({ person, name }) => [speakerOf(person), name]));
 }
 
 /** An answer to a card is about its test. */
-async function testOf(
+export async function testOf(
   desk: Desk,
-  incoming: Spoken['incoming'],
+  incoming: Personal & { is: 'text' | 'edited' | 'voice' },
   member: Membership,
 ): Promise<TestId | undefined> {
-  if (incoming.is !== 'text' || incoming.answers === undefined) return undefined;
+  if (incoming.is === 'edited' || incoming.answers === undefined) return undefined;
   const card = await desk.post.cardAt(desk.bot, incoming.chat, incoming.answers);
   return card?.kitchen === member.kitchen ? card.test : undefined;
 }

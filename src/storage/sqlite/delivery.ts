@@ -1,5 +1,5 @@
 // How an update ends: within the transaction of the turn where it made facts, else in one of its own.
-import type { Delivery } from '../../app/ports/mailbox.ts';
+import type { Delivery, NewLetter } from '../../app/ports/mailbox.ts';
 import type { Connection } from './connection.ts';
 import { buttonWriter } from './cards.ts';
 import { againSender } from './doubts.ts';
@@ -27,6 +27,24 @@ export function deliveryWriter(db: Connection): (delivery: Delivery) => boolean 
     if (again !== undefined) sendAgain(bot, again);
     for (const letter of letters) post(bot, letter, at);
     return true;
+  };
+}
+
+/** What goes before the answer, once. */
+export function interjector(
+  db: Connection,
+): (bot: string, update: number, letters: readonly NewLetter[], at: string) => void {
+  const mark = db.prepare(
+    `UPDATE inbox SET is_told_of = 1 WHERE bot = ? AND update_id = ? AND state = 'waiting' AND is_told_of = 0`,
+  );
+  const post = letterWriter(db);
+  const transaction = db.transaction(
+    (bot: string, update: number, letters: readonly NewLetter[], at: string): void => {
+      if (mark.run(bot, update).changes > 0) for (const letter of letters) post(bot, letter, at);
+    },
+  );
+  return (bot, update, letters, at) => {
+    transaction.immediate(bot, update, letters, at);
   };
 }
 

@@ -9,6 +9,7 @@ import { SCHEMA_3 } from './schema-3.ts';
 import { foldPoolsAnew } from './schema-4.ts';
 import { SCHEMA_5 } from './schema-5.ts';
 import { foldMemoryAnew } from './schema-6.ts';
+import { SCHEMA_7 } from './schema-7.ts';
 
 /** Makes version n+1 of version n; its place in the list is n. */
 export type Migration = (db: Connection) => void;
@@ -28,6 +29,9 @@ export const MIGRATIONS: readonly Migration[] = [
     db.exec(SCHEMA_5);
   },
   foldMemoryAnew,
+  (db) => {
+    db.exec(SCHEMA_7);
+  },
 ];
 
 /** SQLite's application_id: "BLKH". It tells our files from another program's. */

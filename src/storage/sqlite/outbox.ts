@@ -45,6 +45,7 @@ function isHarmless({ kind, stands }: Pick<SentRow, 'kind' | 'stands'>): boolean
       return stands !== null;
     case 'message':
     case 'file':
+    case 'voice':
       return false;
   }
 }

@@ -4,7 +4,7 @@ import type { Cards } from '../../app/ports/cards.ts';
 import type { Team } from '../../app/ports/team.ts';
 import type { Connection } from './connection.ts';
 import { cards } from './cards.ts';
-import { settler } from './delivery.ts';
+import { interjector, settler } from './delivery.ts';
 import { promised } from './faults.ts';
 import { inbox } from './inbox.ts';
 import { outbox } from './outbox.ts';
@@ -20,6 +20,7 @@ export function postOn(db: Connection): Mailbox & Team & Cards {
   const all = {
     ...inbox(db),
     settle: settler(db),
+    interject: interjector(db),
     ...outbox(db),
     ...cards(db),
     ...teamReader(db),

@@ -114,6 +114,26 @@ export function mailboxContract(name: string, newDatabase: () => Promise<Databas
         expect(await post.chatsWithLetters(BOT)).toEqual([]);
       });
 
+      it('posts what goes before an answer once, over a restart too, and not after it', async () => {
+        await post.receive(BOT, [update(7)], AT);
+        await post.interject(BOT, 7, [letter(1, 'soon')], AT);
+        await reopen();
+        await post.interject(BOT, 7, [letter(1, 'soon')], AT);
+        expect(await waiting()).toEqual([7]);
+        await post.settle(delivery(7, [letter(1, 'answer')]));
+        await post.interject(BOT, 7, [letter(1, 'late')], AT);
+        const texts = [];
+        for (
+          let next = await post.takeLetter(BOT, 1, NOTICES);
+          next;
+          next = await post.takeLetter(BOT, 1, NOTICES)
+        ) {
+          texts.push(next.text);
+          await post.endLetter(next.seq, 'sent');
+        }
+        expect(texts).toEqual(['soon', 'answer']);
+      });
+
       it('ends an update once', async () => {
         await post.receive(BOT, [update(7)], AT);
         await post.settle(delivery(7, [letter(1, 'once')]));
