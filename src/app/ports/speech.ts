@@ -26,8 +26,6 @@ export interface Transcript {
   readonly words: string;
   /** 0 to 1: our own estimate that these are the words. */
   readonly confidence: number;
-  /** What else it may have been, the likelier first. */
-  readonly others: readonly string[];
 }
 
 /** Trouble with a note or with the engine, classed for one plain sentence; anything else that is thrown is a bug. */

@@ -62,10 +62,10 @@ export function grammarFor(language: Language, ear: Ear, listening: Listening): 
   return { text, words };
 }
 
-/** Where nobody knows where the talk stands, all are as likely, but for mere answers. */
+/** Where nobody knows where the talk stands, there is nothing that a mere answer could answer. */
 function likelihoodIn({ less }: EarKind, stage: Stage): number {
   if (stage !== undefined) return less[stage] ?? 1;
-  return less.idle === 0 && less.open === 0 ? 0 : 1;
+  return less.idle === 0 && less.open === 0 ? 0 : (less.alone ?? 1);
 }
 
 /** Rules refer to each other by name in the grammar too, so that none is written out twice. */

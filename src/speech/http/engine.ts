@@ -102,7 +102,6 @@ function transcriptOf(answer: unknown): Transcript {
   return {
     words,
     confidence: words === '' ? 0 : Math.min(...segments.map(sureness), 1) * known(segments),
-    others: [],
   };
 }
 
