@@ -30,6 +30,7 @@ const hearingSchema = z.strictObject({
     zeros: words,
     point: z.string(),
     units: words,
+    likeNames: words,
   }),
   often: words,
   alsoSaid: words,

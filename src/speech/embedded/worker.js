@@ -1,6 +1,7 @@
 // The recogniser in a thread of its own: it computes without a pause, and its runtime ends the thread at a fault.
 // Plain JavaScript, as the thread is started from this file. It answers how well a sound fits an automaton of words, by
 // one of several listeners: {by, samples, automaton, pronounced, spelled} to {words, score}.
+import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
@@ -26,13 +27,15 @@ const SETTING = {
   wbeam: 1e-30,
   pbeam: 1e-48,
 };
-const DICTIONARY = { dict: join(NARROW, 'dict.txt'), fdict: join(NARROW, 'noisedict.txt') };
+/** Of the dictionary they are told only the words that are listened for: to read all of it takes each half a second. */
+const WORDLESS = { dict: join(NARROW, 'none'), fdict: join(NARROW, 'noisedict.txt') };
+const dictionary = `\n${readFileSync(join(NARROW, 'dict.txt'), 'utf8')}`;
 
 /** A grammar is set slowly, and mostly stays from note to note: so the one to compare is not the one to hear. */
 const listeners = {
-  wide: new engine.Decoder({ ...SETTING, ...DICTIONARY, hmm: WIDE }),
-  narrow: new engine.Decoder({ ...SETTING, hmm: NARROW }),
-  judge: new engine.Decoder({ ...SETTING, ...DICTIONARY, hmm: WIDE }),
+  wide: new engine.Decoder({ ...SETTING, ...WORDLESS, hmm: WIDE }),
+  narrow: new engine.Decoder({ ...SETTING, ...WORDLESS, hmm: NARROW }),
+  judge: new engine.Decoder({ ...SETTING, ...WORDLESS, hmm: WIDE }),
 };
 for (const listener of Object.values(listeners)) await listener.initialize();
 
@@ -45,15 +48,40 @@ for (const phone of PHONES.split(' ')) listeners.judge.add_words([`sound-${phone
 const keys = new Map();
 const known = new Set();
 
+const looked = new Map();
+
+function inDictionaryOnce(word) {
+  if (!looked.has(word)) looked.set(word, inDictionary(word));
+  return looked.get(word);
+}
+
+/** How a word sounds by the dictionary: its line, and those of its other pronunciations, are "word phones", "word(2) phones". */
+function inDictionary(word) {
+  const found = [];
+  for (const name of [word, `${word}(2)`, `${word}(3)`]) {
+    const at = dictionary.indexOf(`\n${name} `);
+    if (at < 0) break;
+    const from = at + name.length + 2;
+    found.push(dictionary.slice(from, dictionary.indexOf('\n', from)).trim());
+  }
+  return found;
+}
+
+/** The dictionary's ways to say it and ours; where there are none, the one by rule. */
 function prepare({ pronounced, spelled }) {
-  const fresh = pronounced.filter(([word, phones]) => !known.has(word + phones));
-  for (const [word, phones] of fresh) {
-    known.add(word + phones);
+  for (const [word, phones] of pronounced) learn(word, [...inDictionaryOnce(word), phones]);
+  for (const [word, phones] of spelled) {
+    const listed = inDictionaryOnce(word);
+    learn(word, listed.length > 0 ? listed : [phones]);
+  }
+}
+
+function learn(word, sounds) {
+  for (const phones of sounds) {
+    if (known.has(`${word} ${phones}`)) continue;
+    known.add(`${word} ${phones}`);
     for (const listener of Object.values(listeners)) add(listener, word, phones);
   }
-  for (const listener of Object.values(listeners))
-    for (const [word, phones] of spelled)
-      if (listener.lookup_word(word) === null) add(listener, word, phones);
 }
 
 function add(listener, word, phones) {
@@ -81,6 +109,7 @@ function setAutomaton(listener, { states, start, end, arcs }) {
   engine._fsg_set_states(model, start, end);
   const words = new Map();
   for (const { from, to, word, logp } of arcs) {
+    if (word !== undefined && listener.lookup_word(word) === null) learn(word, inDictionaryOnce(word));
     const log = Math.trunc(engine._logmath_log(logs, Math.exp(logp)));
     if (word === undefined) {
       engine._fsg_model_null_trans_add(model, from, to, log);
