@@ -5,21 +5,36 @@ import type { Transcript } from '../../app/ports/speech.ts';
 import type { Looked } from './look.ts';
 
 // Fitted by logistic regression on synthetic clips (docs/voice.md), where wrong hearings, talk and noise count as one.
-const FIT = { agree: 1.751, margin: 0.94, fit: 2.011, base: -2.233 } as const;
+// Where nothing is near ("done") there is no margin, and `alone` stands for it.
+const FIT = { agree: 1.443, alone: 0.488, margin: 1.136, fit: 1.195, base: -0.663 } as const;
 /** The units of the two features, and how far from 0 they count. */
-const MARGIN = { unit: 200, least: -1, most: 2.5 } as const;
-const FIT_A_FRAME = { unit: 10, least: -2, most: 1 } as const;
+const MARGIN = { unit: 200, least: -1, most: 3 } as const;
+const FIT_A_FRAME = { unit: 10, least: -2.5, most: 1.5 } as const;
+
+/** A rival that fits nearly as well: one number may well be the other. */
+const NARROW = 130;
+/** Below the point of recording: such an entry waits for a word, however sure the rest is. */
+const AT_MOST_WHEN_IN_DOUBT = 0.7;
 
 /** Frames are hundredths of a second. */
-export function transcriptOf(looked: Looked | undefined, frames: number): Transcript {
+export function transcriptOf(
+  looked: Looked | undefined,
+  { frames, isUnusual }: { frames: number; isUnusual: (words: string) => boolean },
+): Transcript {
   if (looked === undefined) return { words: '', confidence: 0 };
-  const { words, agree, own, near, sounds } = looked;
-  const sum =
-    FIT.base +
-    (agree ? FIT.agree : 0) +
-    FIT.margin * counted(near === undefined ? 0 : own - near, MARGIN) +
-    FIT.fit * counted((own - sounds) / frames, FIT_A_FRAME);
-  return { words, confidence: 1 / (1 + Math.exp(-sum)) };
+  const { words } = looked;
+  const sureness = 1 / (1 + Math.exp(-sumOf(looked, frames)));
+  const isInDoubt = !looked.agree || (marginOf(looked) ?? Infinity) < NARROW || isUnusual(words);
+  return { words, confidence: isInDoubt ? Math.min(sureness, AT_MOST_WHEN_IN_DOUBT) : sureness };
+}
+
+const marginOf = ({ own, near }: Looked): number | undefined => (near === undefined ? undefined : own - near);
+
+function sumOf(looked: Looked, frames: number): number {
+  const fit = FIT.base + FIT.fit * counted((looked.own - looked.sounds) / frames, FIT_A_FRAME);
+  if (!looked.agree) return fit;
+  const margin = marginOf(looked);
+  return fit + FIT.agree + (margin === undefined ? FIT.alone : FIT.margin * counted(margin, MARGIN));
 }
 
 interface Feature {

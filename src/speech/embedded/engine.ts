@@ -5,11 +5,10 @@ import {
   SAMPLES_PER_SECOND,
   type Sound,
   SpeechError,
-  type Transcript,
 } from '../../app/ports/speech.ts';
 import { transcriptOf } from './agreement.ts';
 import { type Automaton, automaton } from './automaton.ts';
-import { type Ask, look } from './look.ts';
+import { type Ask, look, type Pass } from './look.ts';
 import { newThread, type Thread } from './thread.ts';
 
 export interface Limits {
@@ -33,7 +32,10 @@ export function embedded(workerFile: string, limits: Limits = LIMITS): Recognise
     try {
       const looked = await look(ask, { whole: grammarOf(expected.grammar), near: expected.near });
       if (most() > limits.mostBytes) await thread.letGo();
-      return transcriptOf(looked, sound.samples.length / FRAME);
+      return transcriptOf(looked, {
+        frames: sound.samples.length / FRAME,
+        isUnusual: expected.isUnusual,
+      });
     } catch (error) {
       // A thread that failed or is late is of no further use; the next note gets a fresh one.
       await thread.letGo();
@@ -75,7 +77,7 @@ function asking(thread: Thread, ms: number, { sound, expected }: Note): { ask: A
     const left = until - performance.now();
     if (left <= 0) throw new SpeechError('timeout', `no answer in ${ms} ms`);
     const question = { by, automaton: words, samples: sound.samples, pronounced, spelled };
-    const { bytes, ...pass } = await thread.ask<Transcript & { score: number }>(question, left);
+    const { bytes, ...pass } = await thread.ask<Pass>(question, left);
     most = Math.max(most, bytes);
     return pass;
   };
