@@ -13,6 +13,8 @@ const FIT_A_FRAME = { unit: 10, least: -2.5, most: 1.5 } as const;
 
 /** A rival that fits nearly as well: one number may well be the other. */
 const NARROW = 130;
+/** A fit for each frame, against any sounds at all, as talk has it and what is for us seldom. */
+const POOR = -12;
 /** Below the point of recording: such an entry waits for a word, however sure the rest is. */
 const AT_MOST_WHEN_IN_DOUBT = 0.7;
 
@@ -24,7 +26,8 @@ export function transcriptOf(
   if (looked === undefined) return { words: '', confidence: 0 };
   const { words } = looked;
   const sureness = 1 / (1 + Math.exp(-sumOf(looked, frames)));
-  const isInDoubt = !looked.agree || (marginOf(looked) ?? Infinity) < NARROW || isUnusual(words);
+  const isPoor = (looked.own - looked.sounds) / frames < POOR;
+  const isInDoubt = !looked.agree || isPoor || (marginOf(looked) ?? Infinity) < NARROW || isUnusual(words);
   return { words, confidence: isInDoubt ? Math.min(sureness, AT_MOST_WHEN_IN_DOUBT) : sureness };
 }
 
