@@ -1,6 +1,7 @@
 // The recogniser in a thread of its own: it computes without a pause, and its runtime ends the thread at a fault.
 // Plain JavaScript, as the thread is started from this file. It answers how well a sound fits an automaton of words, by
 // one of several listeners: {by, samples, automaton, pronounced, spelled} to {words, score}.
+import { Buffer } from 'node:buffer';
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
