@@ -147,6 +147,7 @@ raw-cold = { $what }: { $degrees }, cold enough (limit { $limit }).
 raw-warm = { $what }: { $degrees } is above { $limit }. Chill it now, ask the person in charge. I ring every { $minutes } min until a reading at or below { $limit } is logged.
 limit-practice = { $limit } here (common practice for trim ground in house).
 limit-set = { $limit } here (this kitchen's own setting).
+limit-too-warm = Not set: cold holding is { $code } or below (Food Code 3-501.16), and a kitchen's own limit is never above it.
 limit-too-low = Not set: the published minimum for ground meat is { $code } for 17 s (Food Code 3-401.11), and a kitchen's own limit is never below it.
 source-ground = Published minimum: { $code } for 17 s (Food Code 3-401.11), { $fsis } (USDA FSIS).
 source-needled = Needled or cubed counts as ground: published minimum { $code } for 17 s (Food Code 3-401.11).
@@ -178,6 +179,65 @@ cooling-done = { $what }: { $degrees }, cold in time.
 cooling-late = { $what }: { $degrees }, but the time for it is over. Ask the person in charge before anybody eats it.
 nothing-cools = Nothing is cooling. Say "start cooling the chili" first.
 no-lots = Nothing ground yet.
+log-file = As a file, { $lots } { $lots ->
+    [one] grind
+   *[other] grinds
+  }: { $file }
+log-file-newest = As a file, the newest { $lots } grinds, the earlier ones left out: { $file }
+log-checks = Thermometer: { $of }
+log-batch-thrown = batch { $batch } thrown away
+log-column-lot = grind
+log-column-groundAt = ground at ({ $timezone })
+log-column-groundBy = ground by
+log-column-material = material
+log-column-weight = weight ({ $unit })
+log-column-from = from cutting tests
+log-column-suppliers = suppliers
+log-column-supplierLots = supplier lot numbers
+log-column-establishments = establishment numbers
+log-column-productionDates = production dates
+log-column-carriedOver = carried over
+log-column-cleanedBefore = grinder cleaned before
+log-column-cleanedAfter = grinder cleaned after
+log-column-readings = cook temperatures
+log-column-batchesPassed = batches passed
+log-column-batches = batches
+log-column-thermometer = thermometer checks
+log-column-closedAt = closed at
+log-column-closedAs = closed as
+log-cell-reading = { $at } batch { $batch } { $degrees } { $passed ->
+    [yes] passed
+   *[no] under the limit
+  }
+log-cell-check = { $at } { $point ->
+    [ice] ice bath
+   *[boiling] boiling water
+  } { $degrees } { $isOff ->
+    [yes] off
+   *[no] right
+  }
+no-checks = No thermometer check yet: say what it shows in crushed ice and water ("ice bath 33").
+log-checks-head = { $count ->
+    [one] The last thermometer check:
+   *[other] The last { $count } thermometer checks:
+  }
+thermometer-was-right = { $point ->
+    [ice] ice bath
+   *[boiling] boiling water
+  } { $degrees }, within 2 °F (1.1 °C)
+thermometer-was-off = { $point ->
+    [ice] ice bath
+   *[boiling] boiling water
+  } { $degrees }, OFF by more than 2 °F (1.1 °C)
+batch-thrown = a batch thrown away
+no-batch = No batch of grind { $lot } is on the heat. The whole grind? Say "threw out the grind".
+binned = { $part } { $weight } thrown away ({ $of }): no grind takes it.
+binned-left = { $weight } is left.
+binned-figures = Its weight and value in the test are as they were.
+binned-plain = { $part } thrown away
+binning = throwing away { $part } { $weight }
+nothing-to-bin = No { $part } that could be ground is left.
+ask-bin-more = { $weight } of { $part } is more than the { $left } that is there. What was thrown away?
 not-said = not said
 no-weight = weight not said
 log-lot = Grind { $lot }, { $at }, by { $by }: { $part }, { $amount }, { $state }
@@ -194,8 +254,8 @@ log-under = batch { $batch } { $degrees } under the limit ({ $at })
 due-cook = Grind { $lot } ({ $part }) is open: temperature of the batch you cook? Limit { $limit }. Nothing cooked yet? Say it when it is.
 due-batch = Grind { $lot } ({ $part }): a batch is on the heat. Its temperature? Limit { $limit }.
 due-check = Grind { $lot } ({ $part }) was at { $before }: check again now. Limit { $limit }.
-due-check-food = { $what } was at { $before }: check again now.
-due-raw = { $what } was at { $before }, above cold holding. Chill it now, ask the person in charge, and say its temperature.
+due-check-food = { $what } was at { $before }, under its limit (Food Code 3-401.11): check again now.
+due-raw = { $what } was at { $before }, above { $limit }. Chill it now, ask the person in charge, and say its temperature.
 due-storage = Grind { $lot } ({ $part }) is a day old: raw ground meat keeps 1 to 2 days (USDA FSIS, FDA storage chart). Cook or freeze it.
 due-storage-over = Grind { $lot } ({ $part }) is two days old: its storage time is over (USDA FSIS, FDA storage chart). Used up, or thrown away?
 due-cooling-seventy = { $what } must be at 70 °F (21.1 °C) or below by now, 2 h after it began to cool (Food Code 3-501.14). Its temperature? If it is not: ask the person in charge.
@@ -209,6 +269,7 @@ portion-spread = Portions spread { $spread }
 capability = Cp { $cp }, Cpk { $cpk }
 given-away-all = In this test overweight gives away { $all }.
 given-away = Overweight gives away { $each } a portion, { $all } in this test.
+given-away-week = Of late it gives away { $week } a week ({ $tests } tests in the last { $weeks } weeks).
 end-piece = end piece { $size }
 end-piece-even = End piece { $each }: { $count } of { $size }.
 end-piece-trim = { $count ->
@@ -260,6 +321,11 @@ no-such-reminder = No reminder like that. There is:
 late-minutes = (late by { $minutes } min: I was not running, or the clock was wrong)
 late-hours = (late by { $hours } h: I was not running, or the clock was wrong)
 alarm-unheard = Nobody has acknowledged this for { $minutes } min. Say "got it".
+alarm-again = Somebody had this { $minutes } min ago, and it is still open.
+acknowledging = { $count ->
+    [one] having heard the alarm; it rings again
+   *[other] having heard { $count } alarms; they ring again
+  }
 acknowledged = { $count ->
     [one] Noted: you have it.
    *[other] Noted: you have them, all { $count }.
@@ -403,6 +469,7 @@ somebody-gone = somebody who left
 too-few-to-tell = Too few tests to tell them apart: each needs { $tests }.
 difference-is-real = The difference is more than chance (90 %).
 difference-may-be-chance = The difference may be chance.
+split-alike = Each supplier's pieces were all cut by one cutter: supplier or cutter, this can't tell.
 no-supplier-tests = No closed test of { $item } with a supplier: say it with the piece, like "ribeye 14.2 lb at 7.40 from harbor".
 yield-so-far = { $item } now on the table: { $share } so far.
 history-of = { $item }, { $tests ->
@@ -429,6 +496,7 @@ plan-even = Nothing left over at about { $sizes }.
 plan-even-size = { $count } × { $size }
 plan-nothing-left = Nothing is left of that piece.
 menu-price = { $item }: charge { $price } at { $share } food cost ({ $size } costs { $cost }).
+portion-loaded = Labor and packing are not in it: with them the portion costs { $cost }.
 food-cost = { $item }: at { $price } a portion of { $size } ({ $cost }) is { $share } food cost.
 cutting-heavy = { $item } is cut heavy: { $off } over its size in the mean ({ $share })
 cutting-light = { $item } is cut light: { $off } under its size in the mean ({ $share })
@@ -467,7 +535,7 @@ summary-more = and { $count } more { $count ->
 yield-usual = yield { $share } (usual { $usual })
 summary-heavy = cut heavy: { $mean } instead of { $size }
 summary-light = cut light: { $mean } instead of { $size }
-summary-turned = { $item } turned: { $before ->
+summary-turned = { $items } turned: { $before ->
     [cut] CUT
     [buy] BUY
    *[close] TOO CLOSE
@@ -477,7 +545,15 @@ summary-turned = { $item } turned: { $before ->
    *[close] TOO CLOSE
   } now.
 summary-open = Still open: { $items }
-summary-lot = Grind { $lot } ({ $part }): no passing temperature yet
+summary-lots = { $lots }: no passing temperature yet
+and-more = and { $count } more
+summary-checks = { $count } thermometer { $count ->
+    [one] check
+   *[other] checks
+  }, { $off ->
+    [0] all within 2 °F
+   *[other] { $off } OFF by more than 2 °F
+  } (ice point: USDA FSIS)
 summary-unheard = { $count } { $count ->
     [one] alarm
    *[other] alarms
@@ -488,6 +564,7 @@ summary-late = { $count } { $count ->
   } told late
 costs-hidden = Costs are for the lead and the owner.
 settings-not-yours = The kitchen's settings are for the lead and the owner.
+nobody-called = Nobody of the team is called { $name }, and nothing was changed. There is: { $people }.
 setting-unread = I can't set it to that. Nothing was changed.
 setting-as-made = It is as it was before anybody set it.
 setting-name = { $setting ->
@@ -500,6 +577,8 @@ setting-name = { $setting ->
     [tellsEmptyDay] what is said of empty days
     [escalateMinutes] when alarms ring again
     [groundCookF] what ground meat is cooked to
+    [coldF] how warm raw meat may be
+    [cookAgainMinutes] when a batch is asked for again
     [portionTolerance] how much a portion may be off
    *[secondPerson] who is told second
   }
@@ -536,6 +615,8 @@ setting-cuttersSeeCosts = { $value ->
    *[no] Cutters see no costs from now on: weights and yields only.
   }
 setting-groundCookF = Ground meat is cooked to { $value } here from now on.
+setting-coldF = Raw meat may be { $value } at most here from now on.
+setting-cookAgainMinutes = A batch without a passing temperature is asked for again { $value } min after somebody has heard the alarm.
 setting-portionTolerance = Portions may be { $value } off their size from now on.
 setting-laborAvoidable = { $value ->
     [yes] Minutes at the table count in the verdict from now on: hours that would fall if you bought ready-cut.
@@ -561,6 +642,14 @@ exported-newest = { $item }, the newest { $tests } tests, the earlier ones left 
 drawn = { $item }: { $file }
 column-item = item
 column-closed = closed
+column-supplier = supplier
+column-cutter = cutter
+column-part = { $part } ({ $unit })
+column-count = portions (count)
+column-minutes = labor (min)
+column-labor = labor ({ $currency })
+column-packing = packing ({ $currency })
+column-loaded-cost = with labor and packing ({ $currency }/{ $unit })
 column-received = received ({ $unit })
 column-portions = portions ({ $unit })
 column-yield = yield (%)
@@ -582,6 +671,16 @@ picture-usable = Usable cost of a { $unit ->
     [lb] pound
    *[kg] kilo
   }
+picture-compared = Usable cost, as in the verdict
+picture-ready-cut = Dashed: ready-cut { $price }
+picture-verdict = Now: { $choice ->
+    [cut] CUT, { $saving } cheaper
+    [buy] BUY, { $saving } cheaper
+   *[close] TOO CLOSE TO CALL
+  } ({ $tests } { $tests ->
+    [one] test
+   *[other] tests
+  })
 picture-yields = Yield over time
 picture-band = Shaded: mean of { $tests } tests, 90 % sure
 bar-portions = portions
@@ -625,7 +724,7 @@ ask-slip = { $part } { $weight } would be { $share } of the piece, usual is { $u
 ask-slip-band = { $part } { $weight } would be { $share } of the piece, as a rule it is { $low } to { $high }. Say { $meant } if you meant that. Is { $weight } right?
 ask-far-price = { $item } at { $price }? It was { $before } before. Is that right, or what is the price?
 ask-far-price-hidden = That is ten times off the { $item } price before. Is that right, or what is the price?
-ask-over-half = { $part } { $weight } would be { $share } of the piece. Is that right, or what does it weigh?
+ask-over-half = { $part } { $weight } would be { $share } of the piece. Say { $meant } if you meant that. Is { $weight } right?
 ask-over-half-with-added = { $part } +{ $added } makes { $weight }, { $share } of the piece. Is that right, or what was added?
 ask-add-or-replace = { $part } is { $before } already. Add { $weight } to make { $sum }, or replace?
 ask-portions-add-or-replace = Already there: { $before }. Add these, or replace?
@@ -681,11 +780,18 @@ ask-per-pound-or-total = { $subject }: is that the price by weight, or for all o
 ask-pieces-weigh = { $subject }: what do they weigh together?
 ask-when-none = When? Say a time, like "at 3" or "in 20 minutes".
 ask-when-unclear = I can't read that time. Say one, like "at 3:30", "tomorrow at 9" or "every monday at 8".
+ask-when-hour = At what hour? Say the day and the hour, like "tomorrow at 9" or "every day at 8".
+ask-when-repeat = I repeat each day or each week, nothing else. When? Say it like "every day at 8" or "every monday at 8".
 ask-when-past = That time is past. When?
 ask-half-of-day = "{ $words }": in the morning or the evening? Say it with am or pm.
 ask-which-reminder = Which one? Say "cancel reminder" and its number.
     { $reminders }
-ask-which-day = From which day? Nothing was recorded: say it again with a weekday, like "from monday".
+ask-which-day = From which day? Nothing was recorded: say it again with a weekday or a date, like "from monday" or "from december 1".
+ask-day-behind = That day of this month is past. Nothing was recorded: say it again with the month, like "from december 1", if you mean { $date }; without a day if it holds already.
+ask-only-now = That holds from when it is said, and can't be told for a day to come. Nothing was recorded: say it on that day.
+ask-dated-number = Is that a price? Nothing was recorded: say it with "is", like "ribeye is 7.95 from december 1".
+ask-rate-or-minutes = Is that the rate an hour, or the minutes?
+ask-to-record = "{ $words }": shall I put that down?
 ask-two-figures = Two weights for { $subject }. Which one?
 ask-two-readings = "{ $words }" can be read in two ways. Say it with units, or one thing at a time.
 ask-impossible = "{ $words }" can't be right. What { $slot ->

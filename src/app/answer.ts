@@ -1,5 +1,6 @@
 // What an answer makes of a standing question.
 import type { BareNumber, Entry, EntryOf, Kind } from '../core/entry.ts';
+import { measuredAs } from '../core/measured-as.ts';
 import { entryJson } from '../core/entry-json.ts';
 import type { TestId } from '../core/facts.ts';
 import type { Question, Wanted } from '../core/question.ts';
@@ -34,10 +35,7 @@ const ANSWERS: { readonly [K in Kind]?: (question: Question, entry: EntryOf<K>) 
   amount: (question, { number }) => filled(question, number),
   name: (question, entry) =>
     isChoice(question, entry.part) ? chosen(question, entry.part) : named(question.wants, entry),
-  moment: ({ wants }, { when, instant, repeat }) =>
-    wants?.slot === 'when'
-      ? { is: 'entry', entry: { ...wants.held, when, instant, repeat } as unknown as Entry }
-      : NONE,
+  moment: (question, entry) => momentTold(question, entry),
   undo: ({ recorded }) => (recorded ? NONE : DROP),
   correct: (question, entry) => corrected(question, entry),
   tare: (question, entry) => tareTold(question, entry),
@@ -95,39 +93,23 @@ function corrected({ asked, wants, again, recorded }: Question, entry: EntryOf<'
   return value === undefined ? NONE : completed(wants, value, again);
 }
 
+/** A time for what is to be told; or minutes of work, where it is a length: to a choice only the number that was said. */
+function momentTold(
+  { wants, choices }: Question,
+  { when, instant, repeat, minutes }: EntryOf<'moment'>,
+): Answer {
+  if (wants?.slot === 'when')
+    return { is: 'entry', entry: { ...wants.held, when, instant, repeat } as unknown as Entry };
+  if (minutes === undefined) return NONE;
+  if (wants?.slot === 'minutes') return completed(wants, minutes);
+  const meant = choices['minutes'];
+  if (meant?.kind !== 'labor') return NONE;
+  return meant.minutes?.eq(minutes) === true ? { is: 'entry', entry: meant } : { is: 'repeat' };
+}
+
 /** "the tub weighs half a pound" to the question what the tub weighs. */
 function tareTold({ wants }: Question, { container, weight }: EntryOf<'tare'>): Answer {
   return wants?.slot === 'tare' && wants.held['container'] === container ? completed(wants, weight) : NONE;
-}
-
-function measuredAs(number: BareNumber, slot: string): unknown {
-  switch (slot) {
-    case 'weight':
-    case 'tare':
-      return number.weight;
-    case 'each':
-      return number.each;
-    case 'price':
-    case 'credit':
-      return number.price;
-    case 'cost':
-    case 'priceEach':
-    case 'costEach':
-    case 'rate':
-    case 'foodCostPct':
-      return number.money;
-    case 'count':
-    case 'pieces':
-      return number.count;
-    case 'minutes':
-      return number.minutes;
-    case 'degrees':
-      return number.degrees;
-    case 'lot':
-      return number.count;
-    default:
-      return undefined;
-  }
 }
 
 function named(wants: Wanted | undefined, entry: { readonly item?: string; readonly part?: string }): Answer {
@@ -140,6 +122,7 @@ function named(wants: Wanted | undefined, entry: { readonly item?: string; reado
 /** The amount that was in doubt, said once more, is accepted like the same entry said again. */
 function completed({ held, slot }: Wanted, value: unknown, again?: Question['again']): Answer {
   const entry = { ...held, [slot]: value } as unknown as Entry;
-  const isSame = again !== undefined && textOf(entry) === textOf(again.said);
+  const isSame =
+    again !== undefined && Object.hasOwn(again.said, slot) && textOf(entry) === textOf(again.said);
   return { is: 'entry', entry: isSame ? again.accepts : entry };
 }

@@ -3,7 +3,7 @@ import type { Kind } from '../core/entry.ts';
 import type { Kitchen } from '../core/kitchen.ts';
 import { ABOUT_CLOSED, withTestsAskedAbout } from './closed-tests.ts';
 import type { Hearing, State } from './heed.ts';
-import { looksAtLots, withLots, withTrimTests } from './lots-at-hand.ts';
+import { LOOKS_FOR_TRIM, looksAtLots, withLots, withTrimTests } from './lots-at-hand.ts';
 import type { Message } from './ports/table.ts';
 import { withRecentTests, withSpeaker } from './restore.ts';
 import type { Understood } from './understand.ts';
@@ -22,8 +22,14 @@ export async function atHand(parts: Hearing, state: State, said: Said): Promise<
   const { speaker, at } = said.message;
   state.kitchen = await remembered(parts, state.kitchen, said);
   const kinds = said.understood.flatMap((one) => ('entry' in one ? [one.entry.kind] : []));
-  if (kinds.some(looksAtLots)) state.kitchen = await withLots(store, id, { kitchen: state.kitchen, speaker });
-  if (kinds.includes('grind')) state.kitchen = await withTrimTests(store, id, { kitchen: state.kitchen, at });
+  if (kinds.some(looksAtLots))
+    state.kitchen = await withLots(store, id, {
+      kitchen: state.kitchen,
+      speaker,
+      isLog: kinds.includes('askGrindLog'),
+    });
+  if (kinds.some((kind) => LOOKS_FOR_TRIM.has(kind)))
+    state.kitchen = await withTrimTests(store, id, { kitchen: state.kitchen, at });
   state.kitchen = await withTestsAskedAbout({ store, id }, state.kitchen, said.understood);
   return state.kitchen;
 }

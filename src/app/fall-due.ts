@@ -18,7 +18,7 @@ import { pastDays } from './past-days.ts';
 import { changedViews } from './views.ts';
 
 export interface DueParts {
-  readonly store: Pick<Store, 'append' | 'replyTo' | 'testsClosed' | 'closedTests'>;
+  readonly store: Pick<Store, 'append' | 'replyTo' | 'testsClosed' | 'closedTests' | 'testFacts'>;
   readonly id: KitchenId;
   readonly render: Render;
   /** What may be due; the kitchen's own where it is not given. */
@@ -37,12 +37,21 @@ const FRESH_MS = 30_000;
 export function newAgenda(duesOf: DuesOf = dues): Agenda {
   const told = new Set<string>();
   let last: { kitchen: Kitchen; at: number; all: readonly Due[] } | undefined;
+  const pins = new Map<string, number>();
+  /** What follows a time that is not yet, because the clock was ahead, keeps the time that was reckoned first. */
+  const pinned = (due: Due): Due => {
+    if (due.isAhead === undefined) return due;
+    const at = pins.get(due.key) ?? due.at;
+    pins.set(due.key, at);
+    return { ...due, at };
+  };
   const all = (kitchen: Kitchen, now: number): readonly Due[] => {
     const fresh = last?.kitchen === kitchen && now >= last.at && now < last.at + FRESH_MS;
     if (last === undefined || !fresh) {
-      last = { kitchen, at: now, all: duesOf(kitchen, now) };
+      last = { kitchen, at: now, all: duesOf(kitchen, now).map(pinned) };
       const keys = new Set(last.all.map(({ key }) => key));
       for (const key of told) if (!keys.has(key)) told.delete(key);
+      for (const key of pins.keys()) if (!keys.has(key)) pins.delete(key);
     }
     return last.all;
   };
@@ -118,8 +127,8 @@ async function linesOf(
   const summary = summaryOfKey(due.key);
   if (summary === undefined) return [...due.say, ...late];
   const stretch = spanStretch(summary.span, summary.date, kitchen.settings.timezone);
-  const past = await pastDays(parts.store, parts.id, stretch);
-  const lines = summaryLines(kitchen, past);
+  const past = await pastDays({ ...parts, kitchen, stretch, at: new Date(now).toISOString() });
+  const lines = summaryLines(kitchen, past, parts.duesOf);
   const isEmpty = past.tests.length === 0 && lines.length === 1;
   return isEmpty && kitchen.settings.tellsEmptyDay === false ? [] : [...due.say, ...lines, ...late];
 }

@@ -4,10 +4,20 @@ import type { Kind } from '../core/entry.ts';
 import type { Kitchen } from '../core/kitchen.ts';
 import { foldLot } from '../core/lots.ts';
 import { foldTest } from '../core/test.ts';
+import { MOST_LOTS } from '../intents/grind-log-table.ts';
 import type { KitchenId, Store } from './ports/store.ts';
 
-const LOOKS_AT_LOTS: ReadonlySet<Kind> = new Set(['grind', 'askGrindLog', 'cleaned', 'undo', 'correct']);
+const LOOKS_AT_LOTS: ReadonlySet<Kind> = new Set([
+  'grind',
+  'discard',
+  'askGrindLog',
+  'cleaned',
+  'undo',
+  'correct',
+]);
 const LOTS_READ = 10;
+/** What looks for trim that no lot has taken. */
+export const LOOKS_FOR_TRIM: ReadonlySet<Kind> = new Set(['grind', 'discard']);
 
 /** How far back a closed test may lie, and how many of them are read: raw trim keeps two days. */
 const TESTS_BACK_MS = 2 * 24 * 60 * 60 * 1000;
@@ -18,13 +28,15 @@ export const looksAtLots = (kind: Kind): boolean => LOOKS_AT_LOTS.has(kind);
 export async function withLots(
   store: Store,
   id: KitchenId,
-  at: { kitchen: Kitchen; speaker: string },
+  at: { kitchen: Kitchen; speaker: string; isLog: boolean },
 ): Promise<Kitchen> {
   const { kitchen } = at;
   const own =
     kitchen.speakers.get(at.speaker)?.recent.flatMap(({ facts }) => facts.map(({ lot }) => lot)) ?? [];
   const wanted = new Set(
-    [...(await store.newestLots(id, LOTS_READ)), ...own].filter((lot) => lot !== undefined),
+    [...(await store.newestLots(id, at.isLog ? MOST_LOTS : LOTS_READ)), ...own].filter(
+      (lot) => lot !== undefined,
+    ),
   );
   const lots = new Map(kitchen.lots);
   for (const lot of [...wanted].filter((each) => !lots.has(each))) {

@@ -37,10 +37,12 @@ export function measuredStore<Kept extends Store & Mailbox>(store: Kept, metrics
       return letter;
     },
     endLetter: async (seq, end, ending) => {
-      await commit(store.endLetter(seq, end, ending));
+      const next = await commit(store.endLetter(seq, end, ending));
       acknowledgements.ended(seq, end);
+      if (next !== undefined) acknowledgements.taken(next);
       const count = COUNTS[end];
       if (count !== undefined) metrics.count(count);
+      return next;
     },
   };
   return { ...store, ...measured };

@@ -66,7 +66,7 @@ function drawn(panel: Panel, word: (reply: Reply) => string): DrawnPanel {
       return { is: 'bars', title, bars, ...(panel.of && { of: panel.of.toNumber() }) };
     }
     case 'trend': {
-      const { points, band, tick } = panel;
+      const { points, band, mark, notes = [], tick } = panel;
       return {
         is: 'trend',
         title,
@@ -74,6 +74,8 @@ function drawn(panel: Panel, word: (reply: Reply) => string): DrawnPanel {
         ...(band && {
           band: { low: band.low.toNumber(), high: band.high.toNumber(), text: word(band.text) },
         }),
+        ...(mark && { mark: mark.toNumber() }),
+        notes: notes.map(word),
         tick: (value) => word(tick(decimal(value.toFixed(4)))),
       };
     }

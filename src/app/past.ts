@@ -1,5 +1,5 @@
 // What has to be read from the store before a question about the past can be answered.
-import type { Kind } from '../core/entry.ts';
+import type { Entry, Kind } from '../core/entry.ts';
 import type { Question } from '../core/question.ts';
 import { stretchOf } from '../core/period.ts';
 import { foldTest } from '../core/test.ts';
@@ -13,12 +13,15 @@ import type { Understood } from './understand.ts';
 
 const PAST_SHOWN = 5;
 /** Those of some weeks. */
-const HEAVY_READ = 60;
+const OF_LATE = 60;
 
 /** How many of the newest closed tests of its item a kind of entry looks at. */
 const LOOKS_AT: { readonly [K in Kind]?: number } = {
   askHistory: PAST_SHOWN,
-  askHeavy: HEAVY_READ,
+  askHeavy: OF_LATE,
+  askVerdict: OF_LATE,
+  readyCut: OF_LATE,
+  finish: OF_LATE,
   export: MOST_EXPORTED + 1,
   picture: MOST_DRAWN,
 };
@@ -62,19 +65,25 @@ async function daysAsked(
     .slice(-1);
   if (period === undefined) return {};
   const { at, kitchen } = scene;
-  return { days: await pastDays(store, id, stretchOf(period, at, kitchen.settings.timezone)) };
+  const stretch = stretchOf(period, at, kitchen.settings.timezone);
+  return { days: await pastDays({ store, id, kitchen, stretch, at }) };
 }
 
-/** Entries that look back, and names that answer the question which item one of them is about. */
+/** Entries that look back, and what answers the question which item one of them is about, or whether it is meant. */
 function wantedOf({ scene, question, understood }: Asking) {
   const asked = question?.wants?.slot === 'item' ? (question.wants.held.kind as Kind) : undefined;
   return understood.flatMap((one) => {
     if (!('entry' in one)) return [];
     const { entry } = one;
-    const kind = entry.kind === 'name' ? asked : entry.kind;
+    const meant = entry.kind === 'yes' ? question?.choices['yes'] : undefined;
+    const kind = entry.kind === 'name' ? asked : (meant ?? entry).kind;
     const count = kind && LOOKS_AT[kind];
     const isWhole = kind === 'picture' && !('view' in entry);
-    const item = itemFor(scene, 'item' in entry ? entry.item : undefined);
+    const of = meant ?? entry;
+    const item = itemFor(scene, testItem(scene, of) ?? ('item' in of ? of.item : undefined));
     return count === undefined || item === undefined ? [] : [{ item, count, isWhole }];
   });
 }
+
+const testItem = ({ kitchen }: Scene, { test }: Entry): string | undefined =>
+  test === undefined ? undefined : kitchen.tests.get(test)?.item;

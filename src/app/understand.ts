@@ -1,7 +1,7 @@
 // From what was said to entries, or to the question that a careful listener asks. Only the words are judged here; the
 // scene is judged by the intents.
 import type { BareNumber, Entry, Kind } from '../core/entry.ts';
-import type { Decimal } from '../core/decimal.ts';
+import { decimal, type Decimal } from '../core/decimal.ts';
 import { perLbFrom, perUnit } from '../core/money.ts';
 import type { KitchenUnit } from '../core/quantity.ts';
 import { name, say } from '../core/reply.ts';
@@ -32,10 +32,16 @@ export function understand(heard: Heard, by: Hearing): readonly Understood[] {
 }
 
 function understandOne(said: Said, unit: KitchenUnit): Understood {
-  if (said.doubt === undefined)
-    return { entry: settle({ ...plain(said), kind: said.kind } as unknown as Entry) };
-  return { ask: askAbout(said, unit) };
+  if (said.doubt !== undefined) return { ask: askAbout(said, unit) };
+  const entry = settle({ ...plain(said), kind: said.kind } as unknown as Entry);
+  if (said.questioned === undefined || !TOLD.has(entry.kind)) return { entry };
+  return { ask: { asked: say('ask-to-record', { words: said.questioned }), choices: { yes: entry } } };
 }
+
+/** What is told, not asked for: with a question mark ("trim 1.4?") nobody knows whether it is to be put down. */
+const TOLD: ReadonlySet<Kind> = new Set<Kind>([
+  'receive', 'weigh', 'portions', 'portionWeights', 'readyCut', 'credit', 'labor', 'packing', 'tare', 'temperature', 'finish',
+]); // prettier-ignore
 
 /** Words of time are read by the clock; undefined where it is about something else. */
 function timed(said: Said, { clock, language }: Hearing): readonly Understood[] | undefined {
@@ -47,9 +53,17 @@ function timed(said: Said, { clock, language }: Hearing): readonly Understood[] 
       : readMoment(language, typeof text === 'string' ? text : '', clock);
   if (found.is === 'talk') return [];
   const held = { ...more, kind: said.kind, ...textOf(found.is === 'wish' ? found.wish : found, when, text) };
-  if (found.is === 'wish') return [{ entry: { ...found.wish, ...held } as unknown as Entry }];
+  if (found.is === 'wish') {
+    const { instant } = found.wish;
+    const length = instant === undefined ? {} : lengthOf(said, instant - Date.parse(clock.at));
+    return [{ entry: { ...found.wish, ...held, ...length } as unknown as Entry }];
+  }
   return [{ ask: { asked: say(`ask-when-${found.is}`), choices: {}, wants: { held, slot: 'when' } } }];
 }
+
+/** Of "25 minutes" to a question that asks for minutes. */
+const lengthOf = ({ kind }: Said, ms: number): { minutes?: Decimal } =>
+  kind === 'moment' ? { minutes: decimal(String(Math.round(ms / 60_000))) } : {};
 
 /** Said apart from the time, or what is left beside it. */
 function textOf(left: { readonly text?: string }, when: unknown, text: unknown): { text?: string } {
@@ -95,7 +109,11 @@ function eitherOr(said: Said, readings: Readonly<Record<string, string>>, unit: 
   const code = `ask-${kebab(said.doubt?.code ?? '')}`;
   const [only] = made;
   if (made.length === 1 && only !== undefined)
-    return { asked: say(code, args), choices: {}, wants: { held: only[1], slot: missing(only[1]) } };
+    return {
+      asked: say(code, args),
+      choices: Object.fromEntries(made),
+      wants: { held: only[1], slot: missing(only[1]) },
+    };
   const choices = Object.fromEntries(made);
   return { asked: say(code, args), choices: { ...choices, ...byUnit(choices['perUnit'], unit) } };
 }
@@ -119,13 +137,17 @@ function fitted(slots: Readonly<Record<string, unknown>>, kind: Kind, option: st
 
 function measured(number: BareNumber, kind: Kind, option: string): Readonly<Record<string, unknown>> {
   if (kind === 'portions') return option === 'count' ? { count: number.count } : { weight: number.weight };
+  if (kind === 'labor') return option === 'minutes' ? { minutes: number.minutes } : { rate: number.money };
   if (option === 'perUnit') return { price: number.price };
   if (option === 'total') return { cost: number.money };
   if (kind === 'receive' || kind === 'weigh') return { weight: number.weight };
   return kind === 'credit' ? { credit: number.price } : { price: number.price };
 }
 
-const missing = (entry: Entry): string => (entry.kind === 'weigh' && !('part' in entry) ? 'part' : 'weight');
+function missing(entry: Entry): string {
+  if (entry.kind === 'labor') return 'rate';
+  return entry.kind === 'weigh' && !('part' in entry) ? 'part' : 'weight';
+}
 
 /** A price without a unit beside a weight in the other unit: per pound, or per kilo? */
 function perWhichUnit(said: Said, unit: KitchenUnit): Asked {

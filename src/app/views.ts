@@ -1,11 +1,8 @@
 // The rows that a turn changes in the read models: what differs between the kitchen before and after.
-import { figure } from '../core/entry-json.ts';
-import { type Figures, figures } from '../core/figures.ts';
-import { portionRow } from '../core/heavy.ts';
-import { type Kitchen, poolOf, readyCutOf } from '../core/kitchen.ts';
+import type { Kitchen } from '../core/kitchen.ts';
 import type { Lot } from '../core/lots.ts';
+import { pastFigures } from '../core/past-figures.ts';
 import type { Test } from '../core/test.ts';
-import { testVerdict } from '../core/verdict.ts';
 import type { LotRow, TestRow, Views } from './ports/store.ts';
 
 export function changedViews(before: Kitchen, after: Kitchen): Views {
@@ -61,37 +58,5 @@ export function testRow(kitchen: Kitchen, test: Test): TestRow {
     openedAt,
     closedAt,
     figures: status === 'closed' ? pastFigures(kitchen, test) : undefined,
-  };
-}
-
-function pastFigures(kitchen: Kitchen, test: Test): Readonly<Record<string, string>> {
-  const { receivedGrams, portions, costs, pricePerLb } = figures(test, kitchen.settings);
-  const shown: Record<string, string> = {
-    receivedGrams: figure(receivedGrams),
-    ...portionRow(test, kitchen.settings),
-  };
-  if (portions !== undefined)
-    Object.assign(shown, { portionGrams: figure(portions.grams), yieldPct: figure(portions.yieldPct) });
-  if (pricePerLb !== undefined) shown['pricePerLb'] = figure(pricePerLb);
-  if (costs !== undefined) shown['usableCostPerLb'] = figure(costs.usableCostPerLb);
-  Object.assign(shown, portionFigures(test, portions));
-  const { choice } = testVerdict({
-    figures: figures(test, kitchen.settings),
-    readyCutPerLb: readyCutOf(kitchen, test.item)?.perLb,
-    pool: poolOf(kitchen, test.item),
-  });
-  if (choice !== 'unknown') shown['choice'] = choice;
-  if (test.closedFlagged) shown['flagged'] = '1';
-  return shown;
-}
-
-/** How many, and what the mean one weighs against its size. */
-function portionFigures({ received }: Test, portions: Figures['portions']): Readonly<Record<string, string>> {
-  const { count, meanGrams, targetGrams } = portions ?? {};
-  return {
-    ...(received.pieces === undefined ? {} : { pieces: String(received.pieces) }),
-    ...(count === undefined ? {} : { count: String(count) }),
-    ...(meanGrams === undefined ? {} : { meanGrams: figure(meanGrams) }),
-    ...(targetGrams === undefined ? {} : { targetGrams: figure(targetGrams) }),
   };
 }

@@ -12,4 +12,10 @@ export interface Due {
   readonly say: readonly Reply[];
   /** Rings, stands until a person acknowledges it, and goes to a second person where nobody does. */
   readonly alarm: boolean;
+  /** Who has heard it has so long to see to it: while its reason holds, it rings again after these minutes. Without them it is silent then. */
+  readonly againMinutes?: number;
+  /** The clock was ahead when that was noted which it follows, so its time is reckoned from now: who looks keeps the first. */
+  readonly isAhead?: true;
+  /** It does not ring again from then on; milliseconds of UTC. */
+  readonly until?: number;
 }

@@ -1,26 +1,17 @@
 // What one entry of a cook can say, slot by slot. Weights are grams, prices are per pound; a slot that was not said
 // is absent. The names outside (weightLb, eachOz …) are made at the border by entry-json.ts.
 import type { Decimal } from './decimal.ts';
-import type { LotId, TestId } from './facts.ts';
+import type { TestId } from './facts.ts';
 import type { Period } from './period.ts';
 import type { Grouping } from './pools.ts';
 import type { Grams } from './quantity.ts';
 import type { Wish } from './reminder.ts';
-import type { Food } from './safety-facts.ts';
+import type { DegreesF, SafetySlots } from './safety-entry.ts';
 import type { SettingName } from './setting.ts';
 
-/** Degrees Fahrenheit, whatever was spoken. */
-export type DegreesF = Decimal;
+export type { DegreesF, Label } from './safety-entry.ts';
 
-/** Numbers and names that stand on the label of supplied meat. */
-export interface Label {
-  supplierLot?: string;
-  establishment?: string;
-  supplier?: string;
-  produced?: string;
-}
-
-interface Slots {
+interface Slots extends SafetySlots {
   receive: {
     item?: string;
     weight: Grams;
@@ -58,7 +49,8 @@ interface Slots {
     /** In the place of all that was said of portions before, the list of single weights too. */
     anew?: boolean;
   };
-  portionWeights: { eachList: readonly Grams[]; item?: string };
+  /** `counted`: how many there are in all, where that was asked. */
+  portionWeights: { eachList: readonly Grams[]; item?: string; counted?: number };
   /** `day`: from when it holds, as the sentence files write it ("monday"). */
   price: { item: string; price: Decimal; supplier?: string; day?: string };
   readyCut: { item?: string; price?: Decimal; priceEach?: Decimal; each?: Grams; supplier?: string };
@@ -105,30 +97,12 @@ interface Slots {
     /** A setting that is a weight. */
     each?: Grams;
   };
-  grind: { weight?: Grams; part?: string; item?: string } & Label & { another?: boolean };
-  /** What the label of the supplied meat says. */
-  grindSource: Label & { lot?: LotId };
-  carryOver: { weight?: Grams; none?: boolean; lot?: LotId };
-  cleaned: object;
-  batch: { lot?: LotId };
-  endLot: { how: 'used' | 'thrown'; lot?: LotId };
-  temperature: {
-    degrees: DegreesF;
-    what?: string;
-    food?: Food;
-    stage?: 'raw' | 'cook' | 'cooling';
-    lot?: LotId;
-  };
-  thermometer: { point: 'ice' | 'boiling'; degrees: DegreesF };
-  cooling: { what: string };
-  askTemperature: { part?: string; food?: Food };
-  askGrindLog: object;
   remind: Wish & {
     /** For nobody in particular. */
     team?: boolean;
   };
-  /** Words of time by themselves: answer a question. */
-  moment: Wish;
+  /** Words of time by themselves: answer a question. `minutes` where they are a length. */
+  moment: Wish & { minutes?: Decimal };
   askReminders: object;
   /** By number, by its words, or all of one's own. */
   cancelReminder: { count?: number; text?: string; all?: boolean };

@@ -111,7 +111,7 @@ const undone = z.strictObject({ type: z.literal('undone'), target: name, bare: z
 const plain = z.discriminatedUnion('type', [
   received, weighed, portioned, listed, priced, readyCutPriced, credited, labored, packed, tared, removed,
   noted, turned, chosen, reminderSet, reminderCancelled, fired, acknowledged, closed, dropped, undone, safety.ground, safety.sourced, safety.carriedOver, safety.cleaned, safety.batchBegun,
-  safety.temperatureRead, safety.thermometerChecked, safety.coolingBegun, safety.lotEnded,
+  safety.temperatureRead, safety.thermometerChecked, safety.coolingBegun, safety.lotEnded, safety.batchEnded, safety.binned,
   sold, ended, cooked, served,
 ]); // prettier-ignore
 

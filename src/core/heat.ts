@@ -41,6 +41,11 @@ export const isPossible = (degreesF: Decimal): boolean => degreesF.gte(COLDEST_F
 export const mayBeGroundLimit = (degreesF: Decimal): boolean =>
   degreesF.gte(GROUND_CODE_F) && degreesF.lte(BOILING_F);
 
+/** Assumption: meat is frozen below this, and no limit for cold holding. */
+const COLDEST_LIMIT_F = decimal('28');
+export const mayBeColdLimit = (degreesF: Decimal): boolean =>
+  degreesF.lte(COLD_F) && degreesF.gte(COLDEST_LIMIT_F);
+
 /** What food of a kind is cooked to; undefined where nothing is published here. */
 export function cookLimit(food: Food | undefined, groundCookF: Decimal | undefined): Decimal | undefined {
   switch (food) {

@@ -30,7 +30,11 @@ export type Ledger = readonly LedgerLine[];
 /** How many lines are kept: the depth to which values can be taken back one after the other. */
 const DEPTH = 12;
 
-export const write = (ledger: Ledger, line: LedgerLine): Ledger => [...ledger, line].slice(-DEPTH);
+export const write = (ledger: Ledger, line: LedgerLine): Ledger => writeKeeping(DEPTH, ledger, line);
+
+/** For what is listed, not only taken back. */
+export const writeKeeping = (depth: number, ledger: Ledger, line: LedgerLine): Ledger =>
+  [...ledger, line].slice(-depth);
 
 export interface Held {
   readonly value: Remembered | Chosen;
@@ -45,21 +49,26 @@ export interface Held {
  * come into force since. Without a time, what is dated does not hold yet.
  */
 export function newest(ledger: Ledger, now = ''): Held | undefined {
-  const covered = new Set<string>();
   let held: Held | undefined;
-  for (let index = ledger.length - 1; index >= 0; index -= 1) {
-    const line = ledger[index];
-    if (line === undefined || covered.has(line.entry)) continue;
-    if (line.value === undefined) {
-      if (line.covers !== undefined) covered.add(line.covers);
-      continue;
-    }
-    const from = dateOf(line.value);
+  for (const { entry, at, value } of standingLines(ledger).toReversed()) {
+    if (value === undefined) continue;
+    const from = dateOf(value);
     const isNewer = held === undefined || (from !== undefined && from > held.at);
-    if (isNewer && (from === undefined || from <= now))
-      held = { value: line.value, at: from ?? line.at, entry: line.entry };
+    if (isNewer && (from === undefined || from <= now)) held = { value, at: from ?? at, entry };
   }
   return held;
+}
+
+/** The lines with a value that no later line covers, in their order. */
+export function standingLines(ledger: Ledger): readonly LedgerLine[] {
+  const covered = new Set<string>();
+  const standing: LedgerLine[] = [];
+  for (const line of ledger.toReversed()) {
+    if (covered.has(line.entry)) continue;
+    if (line.value !== undefined) standing.push(line);
+    else if (line.covers !== undefined) covered.add(line.covers);
+  }
+  return standing.toReversed();
 }
 
 const dateOf = (value: Remembered | Chosen): string | undefined => ('from' in value ? value.from : undefined);

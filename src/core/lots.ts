@@ -21,6 +21,15 @@ export interface Batch {
   readonly at: string;
   readonly readings: readonly Reading[];
   readonly passed: boolean;
+  /** When it was thrown away, where it was. */
+  readonly thrownAt?: string;
+}
+
+/** A check of the thermometer while the lot was open. */
+export interface Check {
+  readonly at: string;
+  readonly point: FactOf<'thermometerChecked'>['point'];
+  readonly degreesF: Decimal;
 }
 
 export type Source = Omit<FactOf<'sourced'>, 'type'>;
@@ -40,6 +49,7 @@ export interface Lot {
   readonly cleanedAfter: readonly string[];
   readonly batches: readonly Batch[];
   readonly raw: readonly Reading[];
+  readonly checks: readonly Check[];
   readonly closedAt?: string;
   readonly how?: 'used' | 'thrown';
   readonly facts: readonly Recorded[];
@@ -77,7 +87,7 @@ export function foldLot(facts: readonly Recorded[]): Lot {
 const opened = ({ entry, at, speaker }: Recorded, id: LotId, fact: FactOf<'ground'>): Lot => ({
   ...{ id, status: 'open', entry, openedAt: at, openedBy: speaker },
   ...{ part: fact.part, grams: fact.grams, from: fact.from, cleanedBefore: fact.cleanedAt },
-  ...{ sources: [], cleanedAfter: [], batches: [], raw: [], facts: [] },
+  ...{ sources: [], cleanedAfter: [], batches: [], raw: [], checks: [], facts: [] },
 });
 
 function apply(lot: Lot, { recorded, fact }: Standing): Lot {
@@ -95,6 +105,13 @@ function apply(lot: Lot, { recorded, fact }: Standing): Lot {
       return { ...lot, batches: [...lot.batches, begin(recorded)] };
     case 'temperatureRead':
       return read(lot, recorded, fact);
+    case 'batchEnded':
+      return { ...lot, batches: throwLast(lot.batches, recorded.at) };
+    case 'thermometerChecked':
+      return {
+        ...lot,
+        checks: [...lot.checks, { at: recorded.at, point: fact.point, degreesF: fact.degreesF }],
+      };
     case 'lotEnded':
       return { ...lot, status: 'closed', closedAt: recorded.at, how: fact.how };
     case 'received':
@@ -114,7 +131,7 @@ function apply(lot: Lot, { recorded, fact }: Standing): Lot {
     case 'closed':
     case 'dropped':
     case 'undone':
-    case 'thermometerChecked':
+    case 'binned':
     case 'coolingBegun':
     case 'reminderSet':
     case 'reminderCancelled':
@@ -130,8 +147,17 @@ function apply(lot: Lot, { recorded, fact }: Standing): Lot {
 
 const begin = ({ entry, at }: Recorded): Batch => ({ begun: entry, at, readings: [], passed: false });
 
+function throwLast(batches: readonly Batch[], at: string): readonly Batch[] {
+  const last = batches.at(-1);
+  return last === undefined ? batches : [...batches.slice(0, -1), { ...last, thrownAt: at }];
+}
+
 /** Assumption: nothing is on the heat for longer without a reading; a later one is of another batch. */
 const BATCH_LASTS_MS = 4 * 60 * 60 * 1000;
+
+/** When a batch is over of which nothing more is said: milliseconds of UTC. */
+export const batchOver = ({ at, readings }: Batch): number =>
+  Date.parse(readings.at(-1)?.at ?? at) + BATCH_LASTS_MS;
 
 function read(lot: Lot, recorded: Recorded, fact: FactOf<'temperatureRead'>): Lot {
   const { entry, at, speaker } = recorded;
@@ -139,12 +165,20 @@ function read(lot: Lot, recorded: Recorded, fact: FactOf<'temperatureRead'>): Lo
   const reading: Reading = { entry, at, speaker, what, degreesF, limitF, passed };
   if (fact.stage === 'raw') return { ...lot, raw: [...lot.raw, reading] };
   const last = lot.batches.at(-1);
-  const since = last?.readings.at(-1)?.at ?? last?.at ?? '';
-  const goesOn = last !== undefined && !last.passed && Date.parse(at) - Date.parse(since) < BATCH_LASTS_MS;
+  const goesOn = last !== undefined && isCooking(last) && Date.parse(at) < batchOver(last);
   const batch = goesOn ? last : begin(recorded);
   const after = { ...batch, readings: [...batch.readings, reading], passed };
   return { ...lot, batches: [...(goesOn ? lot.batches.slice(0, -1) : lot.batches), after] };
 }
+
+/** A batch that has neither passed nor been thrown away. */
+export const isCooking = ({ passed, thrownAt }: Batch): boolean => !passed && thrownAt === undefined;
+
+/** Whether what is eaten of a lot lacks a passing temperature: of a batch, or of all of it. */
+export const lacksPass = ({ batches }: Pick<Lot, 'batches'>): boolean => {
+  const eaten = batches.filter(({ thrownAt }) => thrownAt === undefined);
+  return eaten.length === 0 || eaten.some(({ passed }) => !passed);
+};
 
 /** Open lots in the order of grinding. */
 export const openLots = (lots: ReadonlyMap<LotId, Lot>): readonly Lot[] =>

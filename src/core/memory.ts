@@ -1,11 +1,21 @@
 // What a kitchen remembers beyond a test: prices, ready-cut prices, credits, container weights, the labour rate.
 // A reminder is remembered the same way, so that setting and cancelling can be taken back. One ledger a key; which fact writes to which key stands in `remembered`, and nowhere else.
 import type { FactOf, PlainFact, Recorded } from './facts.ts';
-import { type Chosen, type Held, type Ledger, newest, type Remembered, write } from './ledger.ts';
+import {
+  type Chosen,
+  type Held,
+  type Ledger,
+  type LedgerLine,
+  newest,
+  type Remembered,
+  write,
+  writeKeeping,
+} from './ledger.ts';
 import { perLbOf } from './money.ts';
-import { heardOf, rung, type Standing, standingIn, STANDING_KEY } from './alarm.ts';
+import { heardOf, rung, type Standing, standingIn, STANDING_KEY, unheardAgain } from './alarm.ts';
 import { CANCELLED, isLate, LATE_KEY, reminderKey, reminderOfKey, toldKey } from './reminder.ts';
 import type { SettingName } from './setting.ts';
+import { CHECKS_KEPT, CHECKS_KEY, checkText } from './thermometer-checks.ts';
 import { watched } from './watched.ts';
 import { summaryOfKey, summaryToldKey } from './summary-due.ts';
 
@@ -56,6 +66,9 @@ function remembered(fact: PlainFact, recorded: Recorded): readonly Line[] {
         : [[sizeKey(item), { amount: fact.eachGrams }]];
     case 'chosen':
       return [[settingKey(fact.setting), { text: fact.value }]];
+    case 'thermometerChecked':
+      return [[CHECKS_KEY, { text: checkText(fact) }]];
+    case 'binned':
     case 'temperatureRead':
     case 'coolingBegun':
     case 'cleaned':
@@ -82,8 +95,8 @@ function remembered(fact: PlainFact, recorded: Recorded): readonly Line[] {
     case 'sourced':
     case 'carriedOver':
     case 'batchBegun':
-    case 'thermometerChecked':
     case 'lotEnded':
+    case 'batchEnded':
     case 'sold':
     case 'ended':
     case 'cooked':
@@ -124,11 +137,16 @@ function toldLines({ key, dueAt }: FactOf<'fired'>, at: string): readonly Line[]
 /** The memory after one more fact; the same object where the fact leaves nothing. */
 export function remember(memory: Memory, recorded: Recorded): Memory {
   const { fact } = recorded;
-  if (fact.type === 'undone') return cover(memory, recorded, fact.target);
+  if (fact.type === 'undone') {
+    const unheard = unheardAgain(standingIn(memory), { target: fact.target, at: recorded.at });
+    return unheard === undefined
+      ? cover(memory, recorded, fact.target)
+      : writeStanding(memory, recorded, unheard);
+  }
   if (fact.type === 'fired' && fact.alarm)
     return writeStanding(memory, recorded, rung(standingIn(memory), recorded));
   if (fact.type === 'acknowledged')
-    return writeStanding(memory, recorded, heardOf(standingIn(memory), fact.keys));
+    return writeStanding(memory, recorded, heardOf(standingIn(memory), fact.keys, recorded));
   if (fact.type !== 'corrected') return writeLines(memory, recorded, remembered(fact, recorded));
   return writeLines(cover(memory, recorded, fact.target), recorded, remembered(fact.by, recorded));
 }
@@ -141,6 +159,18 @@ export interface Recalled {
 /** The amount that holds for a key, and since when; what has a date of its own only with the time of asking. */
 export const recall = (memory: Memory, key: string, now?: string): Recalled | undefined =>
   amountOf(newest(memory.get(key) ?? [], now));
+
+/** The amounts of a key that come into force after a time, the next first. */
+export function recallComing(memory: Memory, key: string, now: string): readonly Recalled[] {
+  const dates = (memory.get(key) ?? []).flatMap(({ value }) =>
+    value !== undefined && 'from' in value ? (value.from ?? []) : [],
+  );
+  const coming = [...new Set(dates)].filter((date) => date > now).sort();
+  return coming.flatMap((date) => {
+    const found = recall(memory, key, date);
+    return found?.at === date ? [found] : [];
+  });
+}
 
 const amountOf = (held: Held | undefined): Recalled | undefined =>
   held !== undefined && 'amount' in held.value ? { value: held.value, at: held.at } : undefined;
@@ -163,14 +193,17 @@ const writeStanding = (memory: Memory, recorded: Recorded, standing: readonly St
 function writeLines(memory: Memory, { entry, at }: Recorded, lines: readonly Line[]): Memory {
   if (lines.length === 0) return memory;
   const after = new Map(memory);
-  for (const [key, value] of lines) after.set(key, write(after.get(key) ?? [], { entry, at, value }));
+  for (const [key, value] of lines) after.set(key, writeAt(key, after.get(key) ?? [], { entry, at, value }));
   return after;
 }
+
+const writeAt = (key: string, ledger: Ledger, line: LedgerLine): Ledger =>
+  key === CHECKS_KEY ? writeKeeping(CHECKS_KEPT, ledger, line) : write(ledger, line);
 
 function cover(memory: Memory, { entry, at }: Recorded, target: string): Memory {
   const touched = [...memory].filter(([, ledger]) => ledger.some((line) => line.entry === target));
   if (touched.length === 0) return memory;
   const after = new Map(memory);
-  for (const [key, ledger] of touched) after.set(key, write(ledger, { entry, at, covers: target }));
+  for (const [key, ledger] of touched) after.set(key, writeAt(key, ledger, { entry, at, covers: target }));
   return after;
 }

@@ -46,6 +46,9 @@ export type Panel = { readonly title: Reply; readonly cost?: true } &
         readonly points: readonly Point[];
         /** Where the mean lies with 90 % confidence, and how that is said. */
         readonly band?: { readonly low: Decimal; readonly high: Decimal; readonly text: Reply };
+        /** A value that they are held against; the notes below say what it is. */
+        readonly mark?: Decimal;
+        readonly notes?: readonly Reply[];
         /** How a value is written at the axis. */
         readonly tick: (value: Decimal) => Reply;
       }

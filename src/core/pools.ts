@@ -27,7 +27,7 @@ export function contributions(test: Test, settings: CostSettings): readonly (rea
 }
 
 /** Who told its portions last cut it; who opened the test may only have taken the piece in. */
-const cutterOf = ({ facts, openedBy }: Test): string =>
+export const cutterOf = ({ facts, openedBy }: Test): string =>
   standingFacts(facts).findLast(({ fact }) => fact.type === 'portioned' || fact.type === 'listed')?.recorded
     .speaker ?? openedBy;
 
@@ -50,6 +50,26 @@ export function groupsOf(
     .map(([key, pool]) => [key.slice(begins.length), pool] as const)
     .sort(([one], [other]) => (one < other ? -1 : 1));
 }
+
+/**
+ * Whether the tests of an item fall into the same groups by supplier as by cutter: each supplier's pieces were cut by one
+ * cutter who cut no other's, so that nothing can tell which of the two makes a difference.
+ */
+export function isSplitAlike(kitchen: Kitchen, item: string): boolean {
+  const cutters = groupsOf(kitchen, item, 'cutter');
+  const suppliers = groupsOf(kitchen, item, 'supplier');
+  return (
+    cutters.length === suppliers.length &&
+    suppliers.every(([, pool]) => cutters.some(([, other]) => hasSameTests(pool, other)))
+  );
+}
+
+/** Two pools of the same tests have the same sums; two of others could have only by a rare chance. */
+const hasSameTests = (one: Pool, other: Pool): boolean =>
+  one.tests === other.tests &&
+  one.receivedGrams.eq(other.receivedGrams) &&
+  one.portionGrams.eq(other.portionGrams) &&
+  one.squaredYields.eq(other.squaredYields);
 
 /** What has come off the closed tests of an item as one part, where it was weighed. */
 export const partPoolOf = ({ pools }: Kitchen, item: string, part: string): Pool | undefined =>

@@ -20,7 +20,11 @@ export type ReplyValue =
   /** A local time, "2026-03-06T15:00"; of one that repeats only the hour or the weekday and hour. */
   | { readonly is: 'clock'; readonly local: string; readonly repeat?: 'daily' | 'weekly' }
   /** Messages said one after the other within another one. */
-  | { readonly is: 'list'; readonly of: readonly Reply[]; readonly by: 'comma' | 'space' | 'line' }
+  | {
+      readonly is: 'list';
+      readonly of: readonly Reply[];
+      readonly by: 'comma' | 'semicolon' | 'space' | 'line';
+    }
   | string
   | number;
 
@@ -48,7 +52,10 @@ export const moment = (at: string): ReplyValue => ({ is: 'moment', at });
 export const temperature = (degreesF: Decimal): ReplyValue => ({ is: 'temperature', degreesF });
 export const clock = (local: string, repeat?: 'daily' | 'weekly'): ReplyValue =>
   repeat === undefined ? { is: 'clock', local } : { is: 'clock', local, repeat };
-export const list = (of: readonly Reply[], by: 'comma' | 'space' | 'line' = 'comma'): ReplyValue => ({
+export const list = (
+  of: readonly Reply[],
+  by: 'comma' | 'semicolon' | 'space' | 'line' = 'comma',
+): ReplyValue => ({
   is: 'list',
   of,
   by,

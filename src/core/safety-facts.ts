@@ -38,6 +38,20 @@ export const cleaned = z.strictObject({ type: z.literal('cleaned') });
 /** A batch of the lot went on the heat. */
 export const batchBegun = z.strictObject({ type: z.literal('batchBegun') });
 
+/** The newest batch of the lot was thrown away: nobody eats it, so it needs no temperature any more. */
+export const batchEnded = z.strictObject({ type: z.literal('batchEnded') });
+
+/**
+ * A part was thrown away before anybody ground it: so much of what was weighed in a cutting test, or what nobody had weighed. `all`
+ * where nothing of the part is left here.
+ */
+export const binned = z.strictObject({
+  type: z.literal('binned'),
+  part: name,
+  grams: figure.optional(),
+  all: z.literal(true).optional(),
+});
+
 export const FOODS = ['ground', 'needled', 'poultry', 'whole', 'trim', 'raw', 'cooked'] as const;
 export const STAGES = ['cook', 'raw', 'cooling', 'held'] as const;
 

@@ -13,5 +13,5 @@ export const DUES: readonly DuesOf[] = [reminderDues, summaryDues, lotDues];
 
 export function dues(kitchen: Kitchen, now: number, sources: readonly DuesOf[] = DUES): readonly Due[] {
   const first = sources.flatMap((source) => source(kitchen, now));
-  return [...first, ...ringsOf(kitchen, first)].sort((a, b) => a.at - b.at);
+  return [...first, ...ringsOf(kitchen, first, now)].sort((a, b) => a.at - b.at);
 }

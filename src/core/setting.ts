@@ -3,7 +3,7 @@
 // can be taken back.
 import { z } from 'zod';
 import { decimal } from './decimal.ts';
-import { mayBeGroundLimit } from './heat.ts';
+import { mayBeColdLimit, mayBeGroundLimit } from './heat.ts';
 import type { Settings } from './kitchen.ts';
 import { zoneNamed } from './local-time.ts';
 
@@ -34,6 +34,12 @@ const readers = {
     .string()
     .refine((text) => /^\d{3}(\.\d{1,2})?$/.test(text) && mayBeGroundLimit(decimal(text)))
     .transform((text) => ({ groundCookF: decimal(text) })),
+  /** °F. Never above the published cold holding. */
+  coldF: z
+    .string()
+    .refine((text) => /^\d{2}(\.\d{1,2})?$/.test(text) && mayBeColdLimit(decimal(text)))
+    .transform((text) => ({ coldF: decimal(text) })),
+  cookAgainMinutes: minutes.transform((text) => ({ cookAgainMinutes: Number(text) })),
   portionTolerance: grams.transform((value) => ({ portionTolerance: value })),
   timezone: z
     .string()

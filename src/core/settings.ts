@@ -15,6 +15,8 @@ export interface Settings extends CostSettings {
   readonly cuttersSeeCosts?: boolean;
   /** What ground trim is cooked to here, °F. */
   readonly groundCookF?: Decimal;
+  /** The warmest that raw meat may be here, °F. */
+  readonly coldF?: Decimal;
   /** By how much a portion may be off its size. */
   readonly portionTolerance?: Grams;
   /** When the kitchen was opened, a UTC instant: nothing was due before. */
@@ -29,6 +31,8 @@ export interface Settings extends CostSettings {
   readonly tellsEmptyDay?: boolean;
   /** After how many minutes an alarm that nobody has acknowledged rings again. */
   readonly escalateMinutes?: number;
+  /** Minutes after which the temperature of a batch is asked for again, where somebody has heard the alarm and no reading came. */
+  readonly cookAgainMinutes?: number;
   /** Who is told then. */
   readonly secondPerson?: string | undefined;
 }

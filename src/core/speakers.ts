@@ -30,11 +30,12 @@ export function rememberSpeaker(speakers: Speakers, speaker: string, facts: read
 /** An undo takes the entry that it voids off the list of its speaker and is itself none; a test written to becomes the speaker's. */
 export function evolveSpeakers(speakers: Speakers, recorded: Recorded): Speakers {
   const { test, fact } = recorded;
-  // What the clock brought is nobody's entry, and a heard alarm is not unheard again.
-  if (fact.type === 'fired' || fact.type === 'acknowledged') return speakers;
+  // What the clock brought is nobody's entry.
+  if (fact.type === 'fired') return speakers;
   const before = speakers.get(recorded.speaker) ?? { tests: [], recent: [] };
+  // Trim that is thrown away is of every test that has some.
   const tests =
-    test === undefined
+    test === undefined || fact.type === 'binned'
       ? before.tests
       : [...before.tests.filter((each) => each !== test), test].slice(-TESTS_KEPT);
   const after = { tests, recent: evolveRecent(before.recent, recorded) };
@@ -49,3 +50,9 @@ function evolveRecent(recent: SpeakerMemory['recent'], recorded: Recorded): Spea
   if (last?.entry === entry) return [...recent.slice(0, -1), { entry, facts: [...last.facts, recorded] }];
   return [...recent.slice(-RECENT_KEPT + 1), { entry, facts: [recorded] }];
 }
+
+/** What a speaker said of late. That they have heard an alarm is no entry to go on from. */
+export const saidBy = (speakers: Speakers, speaker: string): readonly RecentEntry[] =>
+  (speakers.get(speaker)?.recent ?? []).filter(({ facts }) =>
+    facts.some(({ fact }) => fact.type !== 'acknowledged'),
+  );

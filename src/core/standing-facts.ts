@@ -23,11 +23,14 @@ export function standingFacts(facts: readonly Recorded[]): readonly Standing[] {
   for (const { entry, fact } of facts)
     if (fact.type === 'corrected' && !undone.has(entry))
       corrections.set(`${fact.target} ${fact.by.type}`, fact.by);
+  // Of several facts of one type that an entry made, a correction is of the last.
   const standing: Standing[] = [];
-  for (const recorded of facts) {
-    const { fact } = recorded;
-    if (undone.has(recorded.entry) || fact.type === 'corrected') continue;
-    standing.push({ recorded, fact: corrections.get(`${recorded.entry} ${fact.type}`) ?? fact });
+  for (const recorded of facts.toReversed()) {
+    const { fact, entry } = recorded;
+    if (undone.has(entry) || fact.type === 'corrected') continue;
+    const key = `${entry} ${fact.type}`;
+    standing.push({ recorded, fact: corrections.get(key) ?? fact });
+    corrections.delete(key);
   }
-  return standing;
+  return standing.reverse();
 }

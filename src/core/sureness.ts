@@ -1,4 +1,4 @@
-// How sure a pooled cost is, and how often a cut is tested: what several tests tell beyond their sums.
+// How sure a pooled cost is: what several tests tell beyond their sums.
 import { decimal, type Decimal, HUNDRED } from './decimal.ts';
 import { costOf, type PerLb } from './money.ts';
 import { type Pool, poolFigures } from './pool.ts';
@@ -35,16 +35,4 @@ export function usableCostInterval(pool: Pool, pricePerLb: PerLb): Interval | un
   const net = costOf(pool.receivedGrams, pricePerLb).minus(pool.credit);
   const at = (pct: Decimal): Decimal => net.times(HUNDRED).div(costOf(pool.receivedGrams, pct));
   return { low: at(shares.high), high: at(shares.low) };
-}
-
-const WEEK_MS = 7 * 24 * 3600 * 1000;
-
-/** Tests a week as logged: from the first closing to the newest; undefined in the first week, where nobody can tell. */
-export function testsPerWeek({ tests, oldestClosedAt, newestClosedAt }: Pool): Decimal | undefined {
-  if (oldestClosedAt === undefined || newestClosedAt === undefined) return undefined;
-  const span = Date.parse(newestClosedAt) - Date.parse(oldestClosedAt);
-  if (tests < 2 || !(span >= WEEK_MS)) return undefined;
-  return decimal((tests - 1).toString())
-    .times(WEEK_MS)
-    .div(span);
 }

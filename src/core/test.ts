@@ -46,10 +46,12 @@ export interface Test {
   readonly packingEach?: Decimal;
   /** Parts that are products for sale, each once. */
   readonly products: readonly string[];
-  /** The weight of the portions out of the oven, and of what is served of it. */
+  /** Of the portions out of the oven, and of what is served of them. */
   readonly cookedGrams?: Grams;
   readonly servedGrams?: Grams;
   readonly notes: readonly string[];
+  /** What of the parts was thrown away since. The figures of the test are as they were. */
+  readonly binned: readonly Part[];
   /** All facts of the test, the undone ones too, in the order of the log. */
   readonly facts: readonly Recorded[];
 }
@@ -81,6 +83,8 @@ function openingOf(facts: readonly Recorded[]): FactOf<'received'> | undefined {
   return fact?.type === 'received' ? fact : undefined;
 }
 
+const NO_PORTIONS: Portions = { batches: [], list: [] };
+
 function open(recorded: Recorded, fact: FactOf<'received'>): Test {
   return {
     id: recorded.test ?? 0,
@@ -92,10 +96,8 @@ function open(recorded: Recorded, fact: FactOf<'received'>): Test {
     received: { grams: fact.grams },
     parts: [],
     credits: {},
-    portions: { batches: [], list: [] },
-    labor: {},
-    products: [],
-    notes: [],
+    portions: NO_PORTIONS,
+    ...{ labor: {}, products: [], notes: [], binned: [] },
     facts: [],
   };
 }
@@ -133,6 +135,8 @@ function apply(test: Test, recorded: Recorded, fact: Fact): Test {
       return { ...test, notes: [...test.notes, fact.text] };
     case 'sold':
       return { ...test, products: [...test.products.filter((part) => part !== fact.part), fact.part] };
+    case 'binned':
+      return { ...test, binned: [...test.binned, { part: fact.part, grams: fact.grams ?? ZERO }] };
     case 'cooked':
       return { ...test, cookedGrams: fact.grams };
     case 'served':
@@ -161,6 +165,7 @@ function apply(test: Test, recorded: Recorded, fact: Fact): Test {
     case 'thermometerChecked':
     case 'coolingBegun':
     case 'lotEnded':
+    case 'batchEnded':
       return test;
   }
 }
@@ -172,7 +177,7 @@ function weigh(parts: readonly Part[], fact: FactOf<'weighed'>): readonly Part[]
   return before === undefined ? [...parts, after] : parts.map((part) => (part === before ? after : part));
 }
 
-/** What a part is credited at in the test. Names of parts are free: an inherited key such as "constructor" is no credit. */
+/** What a part is credited at in the test; an inherited key such as "constructor" is no credit. */
 export const creditIn = ({ credits }: Pick<Test, 'credits'>, part: string): Decimal | undefined =>
   Object.hasOwn(credits, part) ? credits[part] : undefined;
 
@@ -187,7 +192,7 @@ function priceOnce(received: Received, perLb: Decimal): Received {
 
 /** The part, or with the name `portions` all that was said of them, is no longer counted. */
 function remove(test: Test, part: string): Test {
-  if (part === PORTIONS) return { ...test, portions: { batches: [], list: [] } };
+  if (part === PORTIONS) return { ...test, portions: NO_PORTIONS };
   return { ...test, parts: test.parts.filter((each) => each.part !== part) };
 }
 

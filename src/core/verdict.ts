@@ -8,6 +8,7 @@ import { type Figures, sumsOf } from './figures.ts';
 import { costOf, type Money, type PerLb } from './money.ts';
 import { otherLabor, type OtherLabor, withLabor } from './other-labor.ts';
 import { type Pool, poolFigures } from './pool.ts';
+import type { Grams } from './quantity.ts';
 
 /** What a verdict can't do without. `balance`: more was weighed than received; `tests`: no closed test of the item. */
 export type VerdictGap = 'readyCut' | 'price' | 'portions' | 'balance' | 'tests';
@@ -57,7 +58,7 @@ export function testVerdict({ figures, readyCutPerLb, pool }: TestQuestion): Ver
     gaps,
     yieldPct: sums && portions?.yieldPct,
   });
-  const savingPerPortion = portionSaving(figures, verdict);
+  const savingPerPortion = portionSaving(portions, verdict);
   const isRateMissing = figures.labor.minutes !== undefined && figures.labor.cost === undefined;
   return {
     ...verdict,
@@ -75,20 +76,44 @@ export interface ItemQuestion {
   readonly readyCutPerLb?: PerLb;
   /** As the kitchen sees it now, whatever it was when the tests were closed; left out, as it was then. */
   readonly laborAvoidable?: boolean;
+  /** The size last cut, and what a portion of it weighs of late. */
+  readonly portion?: PortionAsCut;
+}
+
+export interface PortionAsCut {
+  readonly targetGrams?: Grams;
+  readonly meanGrams?: Grams;
 }
 
 /** The verdict of an item, by its pooled closed tests at one purchase price; credits, labour and packing held as they were. */
-export function itemVerdict({ pool: all, pricePerLb, readyCutPerLb, laborAvoidable }: ItemQuestion): Verdict {
+export function itemVerdict({
+  pool: all,
+  pricePerLb,
+  readyCutPerLb,
+  laborAvoidable,
+  portion,
+}: ItemQuestion): Verdict {
   const pool = laborAvoidable === undefined ? all : withLabor(all, laborAvoidable);
   const pooled = poolFigures(pool, { pricePerLb });
   const sums = pooled && pool;
   const purchaseCost = pricePerLb && costOf(pool.receivedGrams, pricePerLb);
   const gaps: VerdictGap[] = pooled === undefined ? ['tests'] : [];
+  const verdict = judge({
+    sums,
+    pricePerLb,
+    purchaseCost,
+    readyCutPerLb,
+    pool,
+    gaps,
+    yieldPct: pooled?.yieldPct,
+  });
+  const savingPerPortion = portionSaving(portion, verdict);
   return {
-    ...judge({ sums, pricePerLb, purchaseCost, readyCutPerLb, pool, gaps, yieldPct: pooled?.yieldPct }),
+    ...verdict,
     ...inventory(pool, false),
     tests: pool.tests,
-    portionContradicts: false,
+    savingPerPortion,
+    portionContradicts: isOpposite(verdict.savingPerLb, savingPerPortion),
   };
 }
 
@@ -134,7 +159,7 @@ function inventory(sums: Sums, isRateMissing: boolean): Pick<Verdict, 'counted' 
   return { counted, leftOut };
 }
 
-function portionSaving({ portions }: Figures, verdict: Judgement): Money | undefined {
+function portionSaving(portions: PortionAsCut | undefined, verdict: Judgement): Money | undefined {
   const { readyCutPerLb, breakEvenReadyCutPerLb } = verdict;
   if (portions?.targetGrams === undefined || portions.meanGrams === undefined) return undefined;
   if (readyCutPerLb === undefined || breakEvenReadyCutPerLb === undefined) return undefined;

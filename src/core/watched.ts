@@ -11,7 +11,7 @@ export const rawKey = (lot: LotId | undefined, what: string): string =>
 const cookKey = (what: string): string => `cook:${what}`;
 export const coolingKey = (what: string): string => `cooling:${what}`;
 
-type WatchedFact = FactOf<'temperatureRead' | 'coolingBegun' | 'cleaned'>;
+type WatchedFact = FactOf<'temperatureRead' | 'coolingBegun' | 'cleaned' | 'binned'>;
 
 export function watched(fact: WatchedFact, recorded: Recorded): readonly (readonly [string, Chosen])[] {
   switch (fact.type) {
@@ -19,6 +19,9 @@ export function watched(fact: WatchedFact, recorded: Recorded): readonly (readon
       return [[CLEANED_KEY, { text: recorded.at }]];
     case 'coolingBegun':
       return [[coolingKey(fact.what), { text: `none ${recorded.at} ${recorded.entry}` }]];
+    // What is thrown away is warm to nobody.
+    case 'binned':
+      return fact.all === true ? [[rawKey(undefined, fact.part), { text: 'binned' }]] : [];
     case 'temperatureRead':
       return reading(fact, recorded.lot);
   }

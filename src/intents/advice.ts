@@ -9,6 +9,8 @@ import type { Food, Stage } from '../core/safety-facts.ts';
 
 export const groundLimit = ({ groundCookF }: Pick<Settings, 'groundCookF'>): Decimal => groundCookF ?? GROUND_HOUSE_F;
 
+export const coldLimit = ({ coldF }: Pick<Settings, 'coldF'>): Decimal => coldF ?? COLD_F;
+
 /** Where a limit comes from: set here by word, or what is common practice. */
 export const houseLimit = ({ groundCookF }: Pick<Settings, 'groundCookF'>): Reply =>
   say(groundCookF === undefined ? 'limit-practice' : 'limit-set', { limit: temperature(groundCookF ?? GROUND_HOUSE_F) });

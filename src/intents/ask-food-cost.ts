@@ -2,7 +2,7 @@
 import type { EntryOf } from '../core/entry.ts';
 import { foodCostPct } from '../core/order.ts';
 import { money, name, percent, saidMoney, say, sayCost, size } from '../core/reply.ts';
-import { portionOf } from './ask-menu-price.ts';
+import { loadedLines, portionOf } from './ask-menu-price.ts';
 import { answered, type Intent, refused } from './intent.ts';
 import { withItem } from './route.ts';
 
@@ -15,6 +15,6 @@ export const askFoodCost: Intent<'askFoodCost'> = {
       if (portion === undefined) return refused(say('no-portion-cost', { item: name(item) }));
       const { priceEach } = entry;
       const share = percent(foodCostPct(portion.cost, priceEach));
-      return answered(sayCost('food-cost', { item: name(item), price: saidMoney(priceEach), share, size: size(portion.each), cost: money(portion.cost) }));
+      return answered(sayCost('food-cost', { item: name(item), price: saidMoney(priceEach), share, size: size(portion.each), cost: money(portion.cost) }), ...loadedLines(portion));
     }),
 };

@@ -1,40 +1,53 @@
-// "grind log": the record of the newest lots, field by field; what was not said stands as not said.
-import { type Lot } from '../core/lots.ts';
+// "grind log": the record of the newest lots, field by field, and of all as a file; what was not said stands as not said.
+import { type Batch, type Lot, type Reading } from '../core/lots.ts';
+import { fullName } from '../core/paper.ts';
 import { list, moment, name, type Reply, say, temperature, weight } from '../core/reply.ts';
-import { answered, type Intent, refused } from './intent.ts';
+import { checkSaid } from './ask-thermometer-log.ts';
+import { called } from './called.ts';
+import { grindLogTable, MOST_LOTS } from './grind-log-table.ts';
+import { type Intent, refused, type Scene, withPaper } from './intent.ts';
 import { carriedWords, sourceWords } from './safety-words.ts';
 
 const LOTS_SHOWN = 3;
 
 export const askGrindLog: Intent<'askGrindLog'> = {
-  slots: [],
-  decide: ({ kitchen }) => {
-    const lots = [...kitchen.lots.values()].filter(({ status }) => status !== 'dropped').sort((a, b) => b.id - a.id);
+  slots: ['format', 'file'],
+  decide: (scene, { format = 'csv', file }) => {
+    const { lots: all, settings } = scene.kitchen;
+    const lots = [...all.values()].filter(({ status }) => status !== 'dropped').sort((a, b) => b.id - a.id);
     if (lots.length === 0) return refused(say('no-lots'));
-    return answered(...lots.slice(0, LOTS_SHOWN).flatMap(logLines), say('source-log'), say('check-code'));
+    const table = grindLogTable(lots, { settings, format, called: (speaker) => called(scene, speaker) });
+    const args = { lots: table.rows.length, file: name(fullName(table)) };
+    const named = say(lots.length > MOST_LOTS ? 'log-file-newest' : 'log-file', args);
+    const shown = file === true ? [] : lots.slice(0, LOTS_SHOWN).flatMap((lot) => logLines(scene, lot));
+    return withPaper(table, ...shown, named, say('source-log'), say('check-code'));
   },
 };
 
-const endWords = (how: Lot['how'] = 'used'): Reply => say(`lot-${how}`);
 const orNot = (of: readonly Reply[]): ReturnType<typeof list> => list(of.length === 0 ? [say('not-said')] : of);
 const at = (instant: string): Reply => say('line', { of: moment(instant) });
 
 /** The fields in the order of 9 CFR 320.1(b)(4), then the cooking. */
-function logLines(lot: Lot): readonly Reply[] {
-  const { id, part, grams, openedAt, openedBy, status, how, from, sources, carriedOver, cleanedBefore, cleanedAfter, batches } = lot;
-  const state = status === 'open' ? say('lot-open') : endWords(how);
+function logLines(scene: Scene, lot: Lot): readonly Reply[] {
+  const { id, part, grams, openedAt, openedBy, status, how = 'used', from, sources, carriedOver, cleanedBefore, cleanedAfter, batches, checks } = lot;
+  const state = status === 'open' ? say('lot-open') : say(`lot-${how}`);
   const amount = grams === undefined ? say('no-weight') : say('weight', { weight: weight(grams) });
   const materials = from.map(({ item, test, supplier }) => say(supplier === undefined ? 'log-material' : 'log-material-from', { item: name(item), part: name(part), test, supplier: name(supplier ?? '') }));
-  const readings = batches.flatMap((each, index) => each.readings.map((reading) => readingWords(reading, index + 1)));
   return [
-    say('log-lot', { lot: id, at: moment(openedAt), by: name(openedBy), part: name(part), amount: list([amount]), state: list([state]) }),
+    say('log-lot', { lot: id, at: moment(openedAt), by: called(scene, openedBy), part: name(part), amount: list([amount]), state: list([state]) }),
     say('log-materials', { of: orNot(materials) }),
     say('log-labels', { of: orNot(sources.map(sourceWords)) }),
     say('log-carried', { of: orNot(carriedOver === undefined ? [] : [carriedWords(carriedOver)]) }),
     say('log-cleaned', { before: orNot(cleanedBefore === undefined ? [] : [at(cleanedBefore)]), after: orNot(cleanedAfter.map(at)) }),
-    say('log-readings', { of: orNot(readings) }),
+    say('log-readings', { of: orNot(batches.flatMap(batchWords)) }),
+    ...(checks.length === 0 ? [] : [say('log-checks', { of: list(checks.map(checkSaid)) })]),
   ];
 }
 
-const readingWords = ({ at: when, degreesF, passed }: Lot['batches'][number]['readings'][number], batch: number): Reply =>
+const batchWords = ({ readings, thrownAt }: Batch, index: number): readonly Reply[] => [
+  ...readings.map((reading) => readingWords(reading, index + 1)),
+  ...(thrownAt === undefined ? [] : [say('log-batch-thrown', { batch: index + 1 })]),
+];
+
+const readingWords = ({ at: when, degreesF, passed }: Reading, batch: number): Reply =>
   say(passed ? 'log-passed' : 'log-under', { batch, degrees: temperature(degreesF), at: moment(when) });

@@ -6,7 +6,7 @@ import { costOf, type Money } from '../core/money.ts';
 import { menuPrice } from '../core/order.ts';
 import { poolFigures } from '../core/pool.ts';
 import type { Grams } from '../core/quantity.ts';
-import { money, name, percent, say, sayCost, size } from '../core/reply.ts';
+import { money, name, percent, type Reply, say, sayCost, size } from '../core/reply.ts';
 import { figuresOf } from './card.ts';
 import { answered, asks, type Intent, lacking, refused, type Scene } from './intent.ts';
 import { openTestFor, withItem } from './route.ts';
@@ -23,16 +23,27 @@ export const askMenuPrice: Intent<'askMenuPrice'> = {
       const portion = portionOf(scene, item);
       if (portion === undefined) return refused(say('no-portion-cost', { item: name(item) }));
       const args = { item: name(item), price: money(menuPrice(portion.cost, foodCostPct)), share: percent(foodCostPct), size: size(portion.each), cost: money(portion.cost) };
-      return answered(sayCost('menu-price', args));
+      return answered(sayCost('menu-price', args), ...loadedLines(portion));
     }),
 };
 
+export interface PortionCost {
+  readonly each: Grams;
+  /** Of the food alone: that is what a food cost percentage is of. */
+  readonly cost: Money;
+  readonly loaded: Money;
+}
+
 /** A portion of the size last cut, at today's price and the pooled yield; else as the open test has it. */
-export function portionOf(scene: Scene, item: string): { each: Grams; cost: Money } | undefined {
+export function portionOf(scene: Scene, item: string): PortionCost | undefined {
   const test = openTestFor(scene, item);
   const open = test?.item === item ? figuresOf(scene, test) : undefined;
   const each = sizeOf(scene.kitchen, item) ?? open?.portions?.meanGrams;
   const pooled = poolFigures(poolOf(scene.kitchen, item), { pricePerLb: priceOf(scene.kitchen, item, scene.at)?.perLb });
-  const perLb = pooled?.costs?.loadedCostPerLb ?? open?.costs?.loadedCostPerLb;
-  return perLb === undefined || each === undefined ? undefined : { each, cost: costOf(each, perLb) };
+  const costs = pooled?.costs ?? open?.costs;
+  if (costs === undefined || each === undefined) return undefined;
+  return { each, cost: costOf(each, costs.usableCostPerLb), loaded: costOf(each, costs.loadedCostPerLb) };
 }
+
+/** What labour and packing add to it, where there are any. */
+export const loadedLines = ({ cost, loaded }: PortionCost): readonly Reply[] => (loaded.eq(cost) ? [] : [sayCost('portion-loaded', { cost: money(loaded) })]);

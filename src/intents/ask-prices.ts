@@ -1,8 +1,8 @@
 // "ribeye prices": what we pay for an item, by supplier and date, and what it costs ready-cut.
 import type { EntryOf } from '../core/entry.ts';
-import { priceOf } from '../core/kitchen.ts';
-import { priceBookKey, priceKey, readyCutKey, recall, recallAll, type Recalled } from '../core/memory.ts';
+import { priceBookKey, priceKey, readyCutKey, recall, recallAll, recallComing, type Recalled } from '../core/memory.ts';
 import { date, list, name, price, type Reply, saidPrice, say, sayCost, size } from '../core/reply.ts';
+import { line } from './card.ts';
 import { answered, type Intent, refused, type Scene } from './intent.ts';
 import { withItem } from './route.ts';
 
@@ -24,16 +24,13 @@ function purchases(scene: Scene, item: string): readonly Reply[] {
   return [sayCost('prices-of', { item: name(item), prices: list([priceLine(held), ...others.map(priceLine)]) })];
 }
 
-/** A price with a date that is still to come. */
-function coming(scene: Scene, item: string): readonly Reply[] {
-  const known = priceOf(scene.kitchen, item, scene.at);
-  const later = priceOf(scene.kitchen, item, FAR_AHEAD);
-  if (later === undefined || later.at <= scene.at || later.at === known?.at) return [];
-  return [sayCost('price-set-from', { item: name(item), price: saidPrice(later.perLb), date: date(later.at) })];
+/** Prices with a date that is still to come. */
+function coming({ kitchen, at }: Scene, item: string): readonly Reply[] {
+  return recallComing(kitchen.memory, priceKey(item), at).map(({ value, at: from }) => {
+    const words = sayCost('price-set-from', { item: name(item), price: saidPrice(value.amount), date: date(from) });
+    return line(words, ...(value.supplier === undefined ? [] : [sayCost('from-supplier', { supplier: value.supplier })]));
+  });
 }
-
-/** Later than any date that a price is said for. */
-const FAR_AHEAD = '9999';
 
 function readyCuts(scene: Scene, item: string): readonly Reply[] {
   const held = recall(scene.kitchen.memory, readyCutKey(item), scene.at);

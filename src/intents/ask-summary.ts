@@ -6,6 +6,6 @@ import { summaryLines } from './summary-lines.ts';
 
 export const askSummary: Intent<'askSummary'> = {
   slots: ['period'],
-  decide: ({ kitchen, days }, { period }: EntryOf<'askSummary'>) =>
-    answered(say(`summary-${period}`), ...(days === undefined ? [] : summaryLines(kitchen, days))),
+  decide: ({ kitchen, days, duesOf }, { period }: EntryOf<'askSummary'>) =>
+    answered(say(`summary-${period}`), ...(days === undefined ? [] : summaryLines(kitchen, days, duesOf))),
 };

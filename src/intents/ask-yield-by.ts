@@ -1,11 +1,12 @@
 // "ribeye yield by supplier", "by cutter": the closed tests of an item told apart, and whether that tells anything yet.
 import type { EntryOf } from '../core/entry.ts';
 import { type Pool, poolFigures } from '../core/pool.ts';
-import { groupsOf } from '../core/pools.ts';
-import { list, name, number, percent, type Reply, type ReplyValue, say } from '../core/reply.ts';
+import { groupsOf, isSplitAlike } from '../core/pools.ts';
+import { name, number, percent, type Reply, type ReplyValue, say } from '../core/reply.ts';
 import { ENOUGH_TESTS, yieldInterval } from '../core/sureness.ts';
 import { line } from './card.ts';
-import { answered, type Intent, refused, type Scene } from './intent.ts';
+import { called } from './called.ts';
+import { answered, type Intent, refused } from './intent.ts';
 import { withItem } from './route.ts';
 
 type Group = readonly [name: string, pool: Pool];
@@ -16,14 +17,11 @@ export const askYieldBy: Intent<'askYieldBy'> = {
     withItem(scene, entry, (item) => {
       const groups = groupsOf(scene.kitchen, item, entry.by);
       if (groups.length === 0) return refused(say(entry.by === 'supplier' ? 'no-supplier-tests' : 'no-tests-yet', { item: name(item) }));
-      return answered(...groups.map(([who, pool]) => groupLine(entry.by === 'cutter' ? cutterName(scene, who) : who, pool)), ...sureness(groups));
+      const lines = groups.map(([who, pool]) => groupLine(entry.by === 'cutter' ? called(scene, who) : who, pool));
+      const alike = groups.length > 1 && isSplitAlike(scene.kitchen, item) ? [say('split-alike')] : [];
+      return answered(...lines, ...sureness(groups), ...alike);
     }),
 };
-
-function cutterName({ people }: Scene, speaker: string): ReplyValue {
-  const known = people === undefined ? speaker : people.get(speaker);
-  return known ?? list([say('somebody-gone')]);
-}
 
 function groupLine(who: ReplyValue, pool: Pool): Reply {
   const { tests, yieldPct, yieldDeviationPct } = poolFigures(pool, {}) ?? { tests: 0, yieldPct: pool.portionGrams };

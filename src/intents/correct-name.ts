@@ -3,6 +3,7 @@ import type { Entry, EntryOf } from '../core/entry.ts';
 import type { FactOf, Recorded } from '../core/facts.ts';
 import { creditOf } from '../core/kitchen.ts';
 import { name, say } from '../core/reply.ts';
+import { saidBy } from '../core/speakers.ts';
 import { recordCorrection } from './correct-fact.ts';
 import { type Correctable, newestWith, ownLast } from './correct-target.ts';
 import { withoutEntry } from './instead.ts';
@@ -59,7 +60,7 @@ export function anotherItem(scene: Scene, newItem: string, item?: string): Decis
 
 /** An entry without a quantity (a list, a removal) moves too. */
 function otherLast(scene: Scene): Correctable | undefined {
-  const last = scene.kitchen.speakers.get(scene.speaker)?.recent.at(-1)?.facts.at(-1);
+  const last = saidBy(scene.kitchen.speakers, scene.speaker).at(-1)?.facts.at(-1);
   if (last === undefined || last.fact.type === 'corrected') return undefined;
   return { target: last.entry, fact: last.fact, test: last.test, item: last.item, saidIn: last.entry };
 }
@@ -102,6 +103,8 @@ function entryOf(scene: Scene, target: Correctable): Entry | undefined {
     case 'thermometerChecked':
     case 'coolingBegun':
     case 'lotEnded':
+    case 'batchEnded':
+    case 'binned':
     case 'received':
     case 'sold':
     case 'tared':

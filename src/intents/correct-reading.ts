@@ -1,7 +1,8 @@
 // What a bare number after "no" corrects: the only quantity that the last entry said, or one of several.
-import type { BareNumber, EntryOf } from '../core/entry.ts';
+import type { EntryOf } from '../core/entry.ts';
 import type { PlainFact } from '../core/facts.ts';
 import { creditOf, laborRateOf } from '../core/kitchen.ts';
+import { measuredAs } from '../core/measured-as.ts';
 import { standingFacts } from '../core/test.ts';
 import { withoutEntry } from './instead.ts';
 import type { Correctable, Field } from './correct-target.ts';
@@ -40,30 +41,6 @@ const WORDS: Readonly<Record<Field, string>> = {
   costEach: 'each',
   degrees: 'degrees',
 };
-
-function measuredAs(number: BareNumber, field: Field): Correct[Field] {
-  switch (field) {
-    case 'weight':
-      return number.weight;
-    case 'price':
-    case 'credit':
-      return number.price;
-    case 'cost':
-    case 'priceEach':
-    case 'costEach':
-    case 'rate':
-      return number.money;
-    case 'count':
-    case 'pieces':
-      return number.count;
-    case 'each':
-      return number.each;
-    case 'minutes':
-      return number.minutes;
-    case 'degrees':
-      return number.degrees;
-  }
-}
 
 /** The quantities that the last entry said. Of a correction those that it changed; what was filled in by itself is not said. */
 function saidIn(scene: Scene, target: Correctable): readonly Field[] {
@@ -129,6 +106,8 @@ function fieldValues(fact: PlainFact): readonly (readonly [Field, unknown])[] {
     case 'batchBegun':
     case 'coolingBegun':
     case 'lotEnded':
+    case 'batchEnded':
+    case 'binned':
     case 'sold':
     case 'removed':
     case 'noted':

@@ -1,6 +1,7 @@
 // Which fact a correction is about.
 import type { EntryOf } from '../core/entry.ts';
 import type { LotId, PlainFact, Recorded, TestId } from '../core/facts.ts';
+import { saidBy } from '../core/speakers.ts';
 import { standingFacts, type Test } from '../core/test.ts';
 import { aboutOf, type Scene } from './intent.ts';
 
@@ -65,6 +66,8 @@ export function fieldsOf(type: PlainFact['type']): readonly Field[] {
     case 'batchBegun':
     case 'coolingBegun':
     case 'lotEnded':
+    case 'batchEnded':
+    case 'binned':
     case 'removed':
     case 'noted':
     case 'turned':
@@ -105,8 +108,7 @@ export const lastOf = (scene: Scene, entry: EntryOf<'correct'>): Correctable | u
   ownNewest(scene, (fact) => takes(fact.type, entry), FAR_BACK);
 
 function ownNewest(scene: Scene, fits: (fact: PlainFact) => boolean, depth: number): Correctable | undefined {
-  const recent = scene.kitchen.speakers.get(scene.speaker)?.recent ?? [];
-  const facts = recent.slice(-depth).flatMap((each) => each.facts);
+  const facts = saidBy(scene.kitchen.speakers, scene.speaker).slice(-depth).flatMap((each) => each.facts);
   const inTest = facts.findLast(({ test }) => test !== undefined)?.test;
   for (const recorded of facts.toReversed()) {
     if (recorded.test !== undefined && recorded.test !== inTest) continue;
@@ -121,7 +123,7 @@ function correctable(scene: Scene, { entry, fact: any, test: id, lot, item }: Re
   const [target, fact] = any.type === 'corrected' ? [any.target, any.by] : [entry, any];
   const of = aboutOf(scene, { test: id, lot });
   if (of === undefined) return { target, fact, test: id, lot, item, saidIn: entry };
-  const now = standingFacts(of.facts).find((each) => each.recorded.entry === target && each.fact.type === fact.type);
+  const now = standingFacts(of.facts).findLast((each) => each.recorded.entry === target && each.fact.type === fact.type);
   return now && { target, fact: now.fact, test: id, lot, item, saidIn: entry };
 }
 

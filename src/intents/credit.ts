@@ -12,7 +12,7 @@ import { itemFor, openTestFor, withTest } from './route.ts';
 type Credit = EntryOf<'credit'>;
 
 export const credit: Intent<'credit'> = {
-  slots: ['part', 'credit', 'item', 'number'],
+  slots: ['part', 'credit', 'item', 'number', 'day'],
   decide: (scene, entry) => {
     const test = openTestFor(scene, entry.item);
     if (test !== undefined) return decideCredit(scene, { entry, item: test.item, test });

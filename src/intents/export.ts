@@ -1,8 +1,10 @@
 // "export ribeye": the closed tests of an item as a table.
-import { decimal } from '../core/decimal.ts';
+import { decimal, type Decimal } from '../core/decimal.ts';
 import type { EntryOf } from '../core/entry.ts';
 import { type Column, fileName, fullName, type TablePaper, type Value } from '../core/paper.ts';
-import { date, name, percent, price, say, weight } from '../core/reply.ts';
+import { partsIn } from '../core/past-figures.ts';
+import { date, money, name, number, percent, price, say, weight } from '../core/reply.ts';
+import { called } from './called.ts';
 import { type Intent, type PastTest, refused, type Scene, withPaper } from './intent.ts';
 import { withItem } from './route.ts';
 
@@ -23,31 +25,55 @@ export const exportTests: Intent<'export'> = {
 
 type Wanted = Pick<TablePaper, 'format'> & { readonly item: string; readonly past: readonly PastTest[] };
 
-function tableOf({ kitchen: { settings } }: Scene, { item, past, format }: Wanted): TablePaper {
-  const { unit, currency } = settings;
-  const plain = (id: string): Column => ({ label: say(id, { unit }) });
-  const cost = (id: string): Column => ({ label: say(id, { unit, currency }), cost: true });
-  const columns = [
-    ...['column-item', 'column-closed', 'column-received', 'column-portions', 'column-yield'].map(plain),
-    ...['column-price', 'column-usable-cost'].map(cost),
-    plain('column-remark'),
-  ];
-  const rows = past.slice(0, MOST_EXPORTED).map(rowOf);
-  return { is: 'table', name: fileName(item, 'tests'), format, columns, rows };
+function tableOf(scene: Scene, { item, past, format }: Wanted): TablePaper {
+  const shown = past.slice(0, MOST_EXPORTED);
+  const parts = [...new Set(shown.flatMap(({ figures = {} }) => partsIn(figures).map(([part]) => part)))];
+  const all = columnsOf(scene, parts);
+  return {
+    ...{ is: 'table', name: fileName(item, 'tests'), format },
+    columns: all.map(({ column }) => column),
+    rows: shown.map((test) => all.map(({ value }) => value(test))),
+  };
 }
 
-function rowOf({ item, closedAt, figures = {} }: PastTest): readonly Value[] {
-  const { receivedGrams, portionGrams, yieldPct, pricePerLb, usableCostPerLb, flagged } = figures;
-  const given = <Value>(figure: string | undefined, as: (value: ReturnType<typeof decimal>) => Value) =>
-    figure === undefined ? undefined : as(decimal(figure));
+interface Filled {
+  readonly column: Column;
+  readonly value: (test: PastTest) => Value;
+}
+
+function columnsOf(scene: Scene, parts: readonly string[]): readonly Filled[] {
+  const { unit, currency } = scene.kitchen.settings;
+  const column = (id: string, value: Filled['value'], cost?: true): Filled => ({ column: { label: say(id, { unit, currency }), ...(cost && { cost }) }, value });
   return [
-    name(item),
-    closedAt === undefined ? undefined : date(closedAt),
-    given(receivedGrams, weight),
-    given(portionGrams, weight),
-    given(yieldPct, percent),
-    given(pricePerLb, price),
-    given(usableCostPerLb, price),
-    flagged === undefined ? undefined : say('does-not-balance'),
+    column('column-item', ({ item }) => name(item)),
+    column('column-closed', ({ closedAt }) => closedAt && date(closedAt)),
+    column('column-supplier', text('supplier', name)),
+    column('column-cutter', text('cutter', (speaker) => called(scene, speaker))),
+    column('column-received', given('receivedGrams', weight)),
+    ...parts.map((part): Filled => ({ column: { label: say('column-part', { part: name(part), unit }) }, value: partWeight(part) })),
+    column('column-portions', given('portionGrams', weight)),
+    column('column-count', given('count', (value) => number(value, 0))),
+    column('column-yield', given('yieldPct', percent)),
+    column('column-minutes', given('laborMinutes', (value) => number(value, 1))),
+    column('column-price', given('pricePerLb', price), true),
+    column('column-usable-cost', given('usableCostPerLb', price), true),
+    column('column-labor', given('laborCost', money), true),
+    column('column-packing', given('packingCost', money), true),
+    column('column-loaded-cost', given('loadedCostPerLb', price), true),
+    column('column-remark', ({ figures }) => (figures?.['flagged'] === undefined ? undefined : say('does-not-balance'))),
   ];
 }
+
+const text =
+  (key: string, as: (text: string) => Value): Filled['value'] =>
+  ({ figures }) =>
+    figures?.[key] === undefined ? undefined : as(figures[key]);
+
+const given = (key: string, as: (value: Decimal) => Value): Filled['value'] => text(key, (figure) => as(decimal(figure)));
+
+const partWeight =
+  (part: string): Filled['value'] =>
+  ({ figures = {} }) => {
+    const grams = partsIn(figures).find(([name]) => name === part)?.[1];
+    return grams === undefined ? undefined : weight(decimal(grams));
+  };

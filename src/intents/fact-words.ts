@@ -53,8 +53,9 @@ export function factWords({ fact: any, item }: Pick<Recorded, 'fact' | 'item'>):
       return [reminderWords(fact)];
     case 'reminderCancelled':
       return [say('reminder-cancelling', { number: fact.number })];
-    case 'fired':
     case 'acknowledged':
+      return [say('acknowledging', { count: fact.keys.length })];
+    case 'fired':
     case 'turned':
     case 'undone':
       return [];
@@ -67,6 +68,8 @@ export function factWords({ fact: any, item }: Pick<Recorded, 'fact' | 'item'>):
     case 'thermometerChecked':
     case 'coolingBegun':
     case 'lotEnded':
+    case 'batchEnded':
+    case 'binned':
       return [safetyWords(fact)];
     case 'priced':
     case 'readyCutPriced':

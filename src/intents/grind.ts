@@ -6,6 +6,7 @@ import { list, name, type Reply, say, weight } from '../core/reply.ts';
 import { cleanedAt } from '../core/watched.ts';
 import { answered, confirm, type Decision, type Intent, type NewFact, recorded, type Scene } from './intent.ts';
 import { sourceWords } from './safety-words.ts';
+import { toGrind } from './to-grind.ts';
 
 type Grind = EntryOf<'grind'>;
 
@@ -62,21 +63,8 @@ export const labelOf = ({ supplierLot, establishment, supplier, produced }: Labe
 
 type From = Readonly<FactOf<'ground'>['from']>;
 
-/** Raw trim keeps 1 to 2 days (USDA FSIS, FDA storage chart): older tests gave nothing to this lot. */
-const TRIM_KEEPS_MS = 2 * 24 * 60 * 60 * 1000;
-
-/** The tests at hand with that part weighed, that no lot has taken yet. */
-function sourcesOf({ kitchen, at }: Scene, part: string, item: string | undefined): From {
-  const lots = [...kitchen.lots.values()].filter(({ status, part: of }) => status !== 'dropped' && of === part);
-  const taken = new Set(lots.flatMap(({ from }) => from.map(({ test }) => test)));
-  return [...kitchen.tests.values()].sort((a, b) => a.id - b.id).flatMap((test) => {
-    const weighed = test.parts.find((each) => each.part === part);
-    const isFresh = test.status === 'open' || Date.parse(at) - Date.parse(test.closedAt ?? test.openedAt) < TRIM_KEEPS_MS;
-    if (weighed === undefined || test.status === 'dropped' || !isFresh || taken.has(test.id)) return [];
-    if (item !== undefined && test.item !== item) return [];
-    return [{ test: test.id, item: test.item, grams: weighed.grams, supplier: test.received.supplier }];
-  });
-}
+const sourcesOf = (scene: Scene, part: string, item: string | undefined): From =>
+  toGrind(scene, part, item).map(({ test, grams }) => ({ test: test.id, item: test.item, grams, supplier: test.received.supplier }));
 
 function opened(lot: Lot | undefined): readonly Reply[] {
   if (lot === undefined) return [];

@@ -14,6 +14,7 @@ import { askPrices } from './ask-prices.ts';
 import { askProducts } from './ask-products.ts';
 import { askSummary } from './ask-summary.ts';
 import { askTemperature } from './ask-temperature.ts';
+import { askThermometerLog } from './ask-thermometer-log.ts';
 import { askVerdict } from './ask-verdict.ts';
 import { askYield } from './ask-yield.ts';
 import { askYieldBy } from './ask-yield-by.ts';
@@ -21,6 +22,7 @@ import { cooling } from './cooling.ts';
 import { cooked, served } from './cooked.ts';
 import { correct } from './correct.ts';
 import { credit } from './credit.ts';
+import { discard } from './discard.ts';
 import { drop } from './drop.ts';
 import { endPiece } from './end-piece.ts';
 import { exportTests } from './export.ts';
@@ -29,7 +31,7 @@ import { grind } from './grind.ts';
 import { inPlaceOf } from './instead.ts';
 import { type Becomes, type Decision, type Intent, type Scene, showing } from './intent.ts';
 import { labor } from './labor.ts';
-import { batch, carryOver, cleaned, endLot, grindSource } from './lot-facts.ts';
+import { batch, carryOver, cleaned, endBatch, endLot, grindSource } from './lot-facts.ts';
 import { note } from './note.ts';
 import { packing } from './packing.ts';
 import { picture } from './picture.ts';
@@ -54,7 +56,8 @@ import { say } from '../core/reply.ts';
 export const intents: { readonly [K in Kind]: Intent<K> } = {
   receive, weigh, portions, portionWeights, price, readyCut, credit, labor, packing, tare, finish, status, undo, yes, no, help,
   correct, remove, drop, rename, note, setting, askCost, askYield, askYieldBy, askPrices, askHistory, askVerdict, askOrder, askPlan, askMenuPrice, name, amount, choice,
-  grind, grindSource, carryOver, cleaned, batch, endLot, temperature, thermometer, cooling, askTemperature, askGrindLog,
+  grind, grindSource, carryOver, cleaned, batch, endBatch, endLot, discard, temperature, thermometer, cooling, askTemperature, askGrindLog,
+  askThermometerLog,
   askFoodCost, askHeavy, askProducts, product, endPiece, cooked, served,
   remind, moment, askReminders, cancelReminder, acknowledge, askSummary,
   export: exportTests, picture,

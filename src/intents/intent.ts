@@ -18,11 +18,14 @@ export interface PastTest {
   readonly figures?: Readonly<Record<string, string>>;
 }
 
-/** The closed tests of a stretch of days, the oldest first, and of each item the one closed before. */
+/** The closed tests of a stretch of days, the oldest first. */
 export interface PastDays {
   readonly stretch: Stretch;
+  /** When it is told. */
+  readonly at: string;
   readonly tests: readonly PastTest[];
-  readonly before: ReadonlyMap<string, PastTest>;
+  /** Of each item the verdicts that held, from before these days to their end. */
+  readonly choices: ReadonlyMap<string, readonly string[]>;
 }
 
 /** Where an entry is said: the kitchen as it is, who speaks, and when. */

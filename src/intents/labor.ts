@@ -7,24 +7,23 @@ import { date, number, type Reply, saidMoney, say, sayCost } from '../core/reply
 import type { Test } from '../core/test.ts';
 import { askedOf, figuresOf, line, loadedCosts, minutesWords, ofTest } from './card.ts';
 import { answered, asks, type Decision, type Intent, recorded, type Response, type Scene } from './intent.ts';
-import { laterStart } from './later.ts';
+import { fromDay } from './later.ts';
 import { openTestFor, withTest } from './route.ts';
 
 type Labor = EntryOf<'labor'>;
 
 export const labor: Intent<'labor'> = {
-  slots: ['minutes', 'rate', 'item', 'day'],
+  slots: ['minutes', 'rate', 'number', 'item', 'day'],
   decide: (scene, entry) => {
-    if (entry.minutes === undefined) return rateOnly(scene, entry);
+    if (entry.minutes === undefined) return fromDay(scene, entry.day, (from) => rateOnly(scene, entry, from));
     return withTest(scene, entry, (test) => minutes(scene, test, entry));
   },
 };
 
 /** A rate without minutes holds for the open test and for later ones. */
-function rateOnly(scene: Scene, entry: Labor): Decision {
+function rateOnly(scene: Scene, entry: Labor, from: string | undefined): Decision {
   const { rate } = entry;
   if (rate === undefined) return { is: 'ignored' };
-  const from = laterStart(scene, entry.day);
   if (from !== undefined) return rateFrom(scene, rate, from);
   const test = openTestFor(scene, entry.item);
   if (test?.labor.ratePerHour?.eq(rate) === true) return answered(ofTest(scene, test, ...sameLabor(test)));

@@ -1,9 +1,9 @@
 // What is said of an open lot: its label, what was carried over, a batch on the heat, its end; and of the grinder.
 import type { Fact } from '../core/facts.ts';
-import type { Lot } from '../core/lots.ts';
+import { isCooking, lacksPass, type Lot } from '../core/lots.ts';
 import { list, say } from '../core/reply.ts';
 import { labelOf } from './grind.ts';
-import { answered, type Decision, type Intent, recorded } from './intent.ts';
+import { answered, type Decision, type Intent, recorded, refused } from './intent.ts';
 import { withOpenLot } from './lot-route.ts';
 import { carriedWords, safetyWords, sourceWords } from './safety-words.ts';
 
@@ -35,9 +35,21 @@ export const batch: Intent<'batch'> = {
     withOpenLot(scene, entry, (lot) => {
       const last = lot.batches.at(-1);
       const words = say('batch-number', { lot: lot.id, batch: lot.batches.length + 1 });
-      if (last !== undefined && !last.passed && last.readings.length === 0)
+      if (last !== undefined && isCooking(last) && last.readings.length === 0)
         return answered(say('already', { of: list([say('batch-number', { lot: lot.id, batch: lot.batches.length })]) }));
       return record(lot, { type: 'batchBegun' }, say('batch-on', { what: list([words]) }));
+    }),
+};
+
+/** A batch that is thrown away needs no temperature: its alarms fall silent. */
+export const endBatch: Intent<'endBatch'> = {
+  slots: ['lot'],
+  decide: (scene, entry) =>
+    withOpenLot(scene, entry, (lot) => {
+      const last = lot.batches.at(-1);
+      if (last === undefined || last.thrownAt !== undefined) return refused(say('no-batch', { lot: lot.id }));
+      const which = say('batch-number', { lot: lot.id, batch: lot.batches.length });
+      return record(lot, { type: 'batchEnded' }, say('of-item', { item: list([which]), of: list([say('lot-thrown')]) }));
     }),
 };
 
@@ -46,8 +58,7 @@ export const endLot: Intent<'endLot'> = {
   slots: ['how', 'lot'],
   decide: (scene, entry) =>
     withOpenLot(scene, entry, (lot) => {
-      const without = lot.batches.length === 0 || lot.batches.some(({ passed }) => !passed);
-      const doubt = entry.how === 'used' && without ? [say('lot-without-pass')] : [];
+      const doubt = entry.how === 'used' && lacksPass(lot) ? [say('lot-without-pass')] : [];
       return record(lot, { type: 'lotEnded', how: entry.how }, ofLot(lot, safetyWords({ type: 'lotEnded', how: entry.how })), ...doubt);
     }),
 };

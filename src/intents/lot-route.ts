@@ -1,6 +1,6 @@
 // Which lot an entry belongs to: the one said, else the speaker's own, else the only open one, else it is asked.
 import type { Entry } from '../core/entry.ts';
-import type { LotId } from '../core/facts.ts';
+import type { Fact, LotId } from '../core/facts.ts';
 import { type Lot, openLots } from '../core/lots.ts';
 import { list, name, say } from '../core/reply.ts';
 import { asks, type Decision, lacking, refused, type Scene } from './intent.ts';
@@ -25,8 +25,17 @@ export function withLot(scene: Scene, entry: ForLot, decide: (lot: Lot | undefin
 export const withOpenLot = (scene: Scene, entry: ForLot, decide: (lot: Lot) => Decision): Decision =>
   withLot(scene, entry, (lot) => (lot === undefined ? refused(say('no-lot-open')) : decide(lot)));
 
+/** The lot that what is said of the kitchen goes to the record of: the speaker's own, else the newest open one. */
+export function lotAtHand(scene: Scene): Lot | undefined {
+  const open = openLots(scene.kitchen.lots);
+  return ownLot(scene, open) ?? open.at(-1);
+}
+
+/** Noted with a lot, and no word about that lot. */
+const OF_THE_KITCHEN: ReadonlySet<Fact['type']> = new Set(['cleaned', 'thermometerChecked']);
+
 function ownLot({ kitchen, speaker }: Scene, open: readonly Lot[]): Lot | undefined {
   const facts = kitchen.speakers.get(speaker)?.recent.flatMap((each) => each.facts) ?? [];
-  const last = facts.findLast(({ lot }) => open.some(({ id }) => id === lot))?.lot;
+  const last = facts.findLast(({ lot, fact }) => !OF_THE_KITCHEN.has(fact.type) && open.some(({ id }) => id === lot))?.lot;
   return open.find(({ id }) => id === last);
 }

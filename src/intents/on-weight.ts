@@ -1,7 +1,7 @@
 // How the weights on a list lie around the size that was asked for, in words.
-import { testOnWeight } from '../core/heavy.ts';
+import { heaviness, portionRow, readPortionRow, testOnWeight, WEEKS_LOOKED_AT } from '../core/heavy.ts';
 import { costOf } from '../core/money.ts';
-import { money, number, type Reply, say, sayCost, size } from '../core/reply.ts';
+import { list, money, number, type Reply, say, sayCost, size } from '../core/reply.ts';
 import type { Test } from '../core/test.ts';
 import { figuresOf, line } from './card.ts';
 import type { Scene } from './intent.ts';
@@ -30,5 +30,18 @@ export function onWeightLines(scene: Scene, test: Test): readonly Reply[] {
   if (each === undefined || !each.gt(0)) return [line(...parts)];
   const all = each.times(portions?.count ?? listed);
   const isTold = costs?.giveawayPerPortion?.gt(0) === true;
-  return [line(...parts), sayCost(isTold ? 'given-away-all' : 'given-away', { each: money(each), all: money(all) })];
+  const given = sayCost(isTold ? 'given-away-all' : 'given-away', { each: money(each), all: money(all) });
+  return [line(...parts), say('line', { of: list([given, ...weekLines(scene, test)], 'space') })];
+}
+
+/** With the tests of the last weeks before it: what overweight gives away in a week. */
+function weekLines(scene: Scene, test: Test): readonly Reply[] {
+  const { closedAt = scene.at, item } = test;
+  const before = scene.past.flatMap((past) => (past.item === item ? (readPortionRow(past.closedAt ?? '', past.figures ?? {}) ?? []) : []));
+  const usableCostPerLb = figuresOf(scene, test).costs?.usableCostPerLb;
+  const own = readPortionRow(closedAt, portionRow(test, scene.kitchen.settings));
+  if (own === undefined || before.length === 0) return [];
+  const found = heaviness([{ ...own, usableCostPerLb }, ...before], scene.at);
+  if (found?.givenAway === undefined || found.tests < 2) return [];
+  return [sayCost('given-away-week', { week: money(found.givenAway.perWeek), tests: found.tests, weeks: WEEKS_LOOKED_AT })];
 }

@@ -3,15 +3,17 @@ import { decimal, type Decimal, HUNDRED, ZERO } from '../core/decimal.ts';
 import type { EntryOf } from '../core/entry.ts';
 import type { Figures } from '../core/figures.ts';
 import { poolOf, readyCutOf } from '../core/kitchen.ts';
-import { type Bar, fileName, fullName, type Panel, type PicturePaper, type Point } from '../core/paper.ts';
+import { type Bar, fileName, fullName, type Panel, type PicturePaper } from '../core/paper.ts';
 import { perUnit } from '../core/money.ts';
 import { poolFigures } from '../core/pool.ts';
 import { date, money, name, percent, price, type Reply, say, sayCost, weight } from '../core/reply.ts';
 import { tQuantile95 } from '../core/statistics.ts';
 import type { Test } from '../core/test.ts';
+import type { Verdict } from '../core/verdict.ts';
 import { figuresOf, loadedWith } from './card.ts';
 import { type Decision, type Intent, type PastTest, refused, type Scene, withPaper } from './intent.ts';
 import { newest, withItem } from './route.ts';
+import { verdictNow } from './verdict-lines.ts';
 
 /** The most tests in a picture: more would not be told apart on a phone. */
 export const MOST_DRAWN = 40;
@@ -69,19 +71,32 @@ function historyOf(scene: Scene, item: string): Decision {
   const oldestFirst = past.toReversed();
   const yields = points(oldestFirst, 'yieldPct');
   if (yields.length === 0) return refused(say('no-tests-yet', { item: name(item) }));
-  const costs = points(oldestFirst, 'usableCostPerLb');
   const panels: Panel[] = [
     { is: 'trend', title: say('picture-yields'), points: yields, band: bandOf(scene, item), tick: (value) => say('bar-share', { share: percent(value) }) },
-    ...(costs.length === 0 ? [] : [costTrend(scene, costs)]),
+    ...costTrend(scene, item, oldestFirst),
   ];
   const title = say('picture-history', { item: name(item), tests: yields.length });
   return drawn(item, { is: 'picture', name: fileName(item, 'history'), title, panels });
 }
 
-/** Plain amounts at the axis: the title says of what. */
-function costTrend({ kitchen: { settings: { unit } } }: Scene, costs: readonly Point[]): Panel {
+/** What a usable pound cost; where a ready-cut price is known, what was held against it, with the answer as it stands now. */
+function costTrend(scene: Scene, item: string, past: readonly PastTest[]): readonly Panel[] {
+  const { unit } = scene.kitchen.settings;
+  // Plain amounts at the axis: the title says of what.
   const tick = (value: Decimal): Reply => sayCost('bar-amount', { amount: money(perUnit(value, unit)) });
-  return { is: 'trend', title: say('picture-usable', { unit }), points: costs, cost: true, tick };
+  const verdict = verdictNow(scene, item);
+  const usable = points(past, 'usableCostPerLb');
+  const compared = points(past, 'comparedCostPerLb');
+  if (usable.length === 0) return [];
+  const { readyCutPerLb } = verdict;
+  if (readyCutPerLb === undefined || compared.length !== usable.length)
+    return [{ is: 'trend', title: say('picture-usable', { unit }), points: usable, cost: true, tick }];
+  const notes = [sayCost('picture-ready-cut', { price: price(readyCutPerLb) }), ...verdictNote(verdict)];
+  return [{ is: 'trend', title: say('picture-compared'), points: compared, mark: readyCutPerLb, notes, cost: true, tick }];
+}
+
+function verdictNote({ choice, savingPerLb, tests }: Verdict): readonly Reply[] {
+  return choice === 'unknown' || savingPerLb === undefined ? [] : [sayCost('picture-verdict', { choice, saving: price(savingPerLb.abs()), tests })];
 }
 
 const points = (past: readonly PastTest[], key: string) =>

@@ -22,9 +22,11 @@ function decideList(scene: Scene, test: Test, entry: Said): Decision {
     return answered(ofTest(scene, test, say('already', { of: list([...portionsLine(figuresOf(scene, test)), toGo(figuresOf(scene, test))]) })));
   const count = countOf(test.portions);
   const listed = test.portions.list.length + entry.eachList.length;
-  if (count !== undefined && listed > count && entry.sure !== true) {
-    const sure: Said = { ...entry, sure: true };
-    return asks(askedOf(scene, test, say('ask-more-weights', { listed, count })), { choices: { yes: sure }, again: { said: entry, accepts: sure } });
+  if (count !== undefined && listed > count && (entry.sure !== true || (entry.counted ?? listed) !== listed)) {
+    const { counted: _, ...said } = entry;
+    const sure: Said = { ...said, sure: true };
+    const how = { choices: { yes: sure }, again: { said, accepts: sure }, wants: { held: sure, slot: 'counted' } };
+    return asks(askedOf(scene, test, say('ask-more-weights', { listed, count })), how);
   }
   const facts: Fact[] = [{ type: 'listed', eachGrams: [...entry.eachList] }];
   if (count !== undefined && listed > count) facts.unshift({ type: 'portioned', mode: 'set', count: listed });

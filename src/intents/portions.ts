@@ -22,6 +22,7 @@ export const portions: Intent<'portions'> = {
   slots: ['count', 'each', 'weight', 'mode', 'told', 'item', 'old', 'number', 'single'],
   settle: (entry) => {
     const { each, ...rest } = entry;
+    if (entry.single === true && entry.mode === 'add' && entry.count === undefined) return { ...entry, count: 1 };
     if (each === undefined || entry.weight !== undefined || entry.count === 1 || entry.single === true) return entry;
     return each.gt(HEAVIEST_EACH) ? { ...rest, weight: each } : entry;
   },

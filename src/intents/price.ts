@@ -1,7 +1,7 @@
 // "ribeye is 7.95 now", "ribeye from harbor 7.95": what the item costs from now on, or from a day; an open test without a
 // price takes it. Where it turns the verdict, that is said at once.
 import type { Decimal } from '../core/decimal.ts';
-import type { Entry } from '../core/entry.ts';
+import type { Entry, EntryOf } from '../core/entry.ts';
 import { openTests, poolOf, priceOf } from '../core/kitchen.ts';
 import { poolFigures } from '../core/pool.ts';
 import { date, list, name, price as perLb, type Reply, saidPrice, say, sayCost } from '../core/reply.ts';
@@ -9,15 +9,17 @@ import { isFarPrice } from '../core/slip.ts';
 import type { Test } from '../core/test.ts';
 import { cardCosts, figuresOf, line } from './card.ts';
 import { answered, confirm, type Decision, type Intent, lacking, recorded, type Response, type Scene } from './intent.ts';
-import { laterStart } from './later.ts';
+import { fromDay } from './later.ts';
 import { newest } from './route.ts';
 import { turnLines } from './verdict-lines.ts';
 
 export const price: Intent<'price'> = {
   slots: ['item', 'price', 'number', 'supplier', 'day'],
-  decide: (scene, entry) => {
+  decide: (scene, entry) => fromDay(scene, entry.day, (from) => decidePrice(scene, entry, from)),
+};
+
+function decidePrice(scene: Scene, entry: EntryOf<'price'>, from: string | undefined): Decision {
     const { item, price: value, supplier } = entry;
-    const from = laterStart(scene, entry.day);
     const priced: Priced = { item, price: value, supplier, from };
     const takes = from === undefined ? open(scene, item).find((test) => isUnpriced(test) && isFrom(test, supplier)) : undefined;
     if (takes === undefined && isKnown(scene, priced)) return answered(sayCost('already', { of: list([priceWords(priced)]) }, priceNoted(item)));
@@ -26,8 +28,7 @@ export const price: Intent<'price'> = {
     const was = priceOf(scene.kitchen, item, scene.at)?.perLb;
     const fact = { type: 'priced', item, perLb: value, supplier, from } as const;
     return recorded([{ fact, item, test: takes?.id }], (now) => respondPrice(now, { ...priced, was }, takes));
-  },
-};
+}
 
 const open = (scene: Scene, item: string): readonly Test[] =>
   openTests(scene.kitchen).filter((test) => test.item === item);

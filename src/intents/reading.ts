@@ -3,10 +3,11 @@ import type { DegreesF } from '../core/entry.ts';
 import type { FactOf, LotId } from '../core/facts.ts';
 import { COLD_F, cookLimit, isAtLeast, isAtMost, SEVENTY_F } from '../core/heat.ts';
 import type { Settings } from '../core/kitchen.ts';
-import { RECHECK_MS, RING_MS } from '../core/lot-dues.ts';
+import { RECHECK_MS } from '../core/cook-dues.ts';
+import { RING_MS } from '../core/lot-dues.ts';
 import type { Batch } from '../core/lots.ts';
 import { list, name, type Reply, say, temperature } from '../core/reply.ts';
-import { houseLimit, sourceOf } from './advice.ts';
+import { coldLimit, houseLimit, sourceOf } from './advice.ts';
 import type { Response, Scene } from './intent.ts';
 
 type Reading = FactOf<'temperatureRead'>;
@@ -22,7 +23,7 @@ export function judged(settings: Settings, fact: Omit<Reading, 'passed' | 'limit
   const { degreesF, stage } = fact;
   switch (stage) {
     case 'raw':
-      return { ...fact, limitF: COLD_F, passed: isAtMost(degreesF, COLD_F, settings.unit) };
+      return { ...fact, limitF: coldLimit(settings), passed: isAtMost(degreesF, coldLimit(settings), settings.unit) };
     case 'cooling':
       return { ...fact, ...cooled(settings, fact, at) };
     case 'held':
@@ -56,8 +57,14 @@ export function readingResponse({ kitchen }: Scene, { fact, lot, entry }: { fact
   const batch = entry === undefined ? batches.length : batches.findIndex((each) => hasReading(each, entry)) + 1;
   const label = lot === undefined || fact.stage === 'raw' || batch === 0 ? whatWords(fact, lot) : say('batch-number', { lot, batch });
   const args = { what: list([label]), degrees: temperature(fact.degreesF) };
-  const source = say('line', { of: list([...(fact.stage === 'cook' && isHouse(fact) ? [houseLimit(kitchen.settings)] : []), sourceOf(fact.stage, fact.food)], 'space') });
+  const source = say('line', { of: list([...ownLimit(kitchen.settings, fact), sourceOf(fact.stage, fact.food)], 'space') });
   return { say: [...verdict(fact, args, lot), source, say('check-code')] };
+}
+
+/** The kitchen's own limit comes before the published one. */
+function ownLimit(settings: Settings, fact: Reading): readonly Reply[] {
+  if (fact.stage === 'cook' && isHouse(fact)) return [houseLimit(settings)];
+  return fact.stage === 'raw' && settings.coldF !== undefined ? [say('limit-set', { limit: temperature(settings.coldF) })] : [];
 }
 
 const hasReading = ({ readings }: Batch, entry: string): boolean => readings.some((each) => each.entry === entry);

@@ -15,7 +15,7 @@ import { turnedLines, verdictLines } from './verdict-lines.ts';
 type ReadyCut = EntryOf<'readyCut'>;
 
 export const readyCut: Intent<'readyCut'> = {
-  slots: ['item', 'price', 'priceEach', 'each', 'supplier'],
+  slots: ['item', 'price', 'priceEach', 'each', 'supplier', 'day'],
   decide: (scene, entry) =>
     withItem(scene, entry, (item) => {
       if (entry.priceEach === undefined) return record(scene, item, { entry, perLb: entry.price, each: entry.each });

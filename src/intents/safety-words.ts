@@ -2,11 +2,12 @@
 import type { Label } from '../core/entry.ts';
 import type { PlainFact } from '../core/facts.ts';
 import { list, name, type Reply, say, temperature, weight } from '../core/reply.ts';
+import { binnedWords } from './discard.ts';
 import { whatWords } from './reading.ts';
 
 type SafetyFact = Extract<
   PlainFact,
-  { type: 'ground' | 'sourced' | 'carriedOver' | 'cleaned' | 'batchBegun' | 'temperatureRead' | 'thermometerChecked' | 'coolingBegun' | 'lotEnded' }
+  { type: 'ground' | 'sourced' | 'carriedOver' | 'cleaned' | 'batchBegun' | 'temperatureRead' | 'thermometerChecked' | 'coolingBegun' | 'lotEnded' | 'batchEnded' | 'binned' }
 >;
 
 export function safetyWords(fact: SafetyFact): Reply {
@@ -29,6 +30,10 @@ export function safetyWords(fact: SafetyFact): Reply {
       return say('thermometer-read', { point: fact.point, degrees: temperature(fact.degreesF) });
     case 'coolingBegun':
       return say('cooling-of', { what: name(fact.what) });
+    case 'batchEnded':
+      return say('batch-thrown');
+    case 'binned':
+      return binnedWords(fact);
     case 'lotEnded':
       return say(`lot-${fact.how}`);
   }

@@ -1,37 +1,40 @@
 // The summary: it fits the screen of a phone. What was cut, how it yielded against what is usual, what it costs now, portions off
 // their size, verdicts that turned, what is still open, what nobody heard.
-import { standingIn } from '../core/alarm.ts';
+import { ringing } from '../core/alarm.ts';
 import { decimal, type Decimal, ZERO } from '../core/decimal.ts';
 import { type Kitchen, openTests, poolOf } from '../core/kitchen.ts';
 import { lotsWithoutPass } from '../core/lot-dues.ts';
 import { poolFigures } from '../core/pool.ts';
 import { list, name, percent, price, type Reply, say, sayCost, size, weight } from '../core/reply.ts';
 import { isOnTarget } from '../core/costs.ts';
+import { DAY_MS } from '../core/local-time.ts';
 import { lateReminders } from '../core/reminder.ts';
+import { dues, type DuesOf } from '../core/schedule.ts';
+import { checksIn, isOff } from '../core/thermometer-checks.ts';
 import { line } from './card.ts';
 import type { PastDays, PastTest } from './intent.ts';
 
 /** Lines of further things worth knowing at the end of the day, from whoever keeps them. */
-type MoreLines = (kitchen: Kitchen, days: PastDays) => readonly Reply[];
-const MORE: readonly MoreLines[] = [stillOpen, lots, unheard, late];
+type MoreLines = (kitchen: Kitchen, days: PastDays, duesOf: DuesOf) => readonly Reply[];
+const MORE: readonly MoreLines[] = [stillOpen, lots, thermometers, unheard, late];
 
 /** The lines below the heading. */
-export function summaryLines(kitchen: Kitchen, days: PastDays): readonly Reply[] {
+export function summaryLines(kitchen: Kitchen, days: PastDays, duesOf: DuesOf = dues): readonly Reply[] {
   const cut = days.tests.length === 0 ? [say('summary-nothing')] : cutLines(kitchen, days);
-  return [...cut, ...MORE.flatMap((more) => more(kitchen, days))];
+  return [...cut, ...turned(days), ...MORE.flatMap((more) => more(kitchen, days, duesOf))];
 }
 
-const MOST_ITEMS = 5;
+/** So many cuts, verdicts, and names in a line: more does not fit the screen of a phone. */
+const MOST_ITEMS = 4;
 
-function cutLines(kitchen: Kitchen, days: PastDays): readonly Reply[] {
-  const { tests } = days;
+function cutLines(kitchen: Kitchen, { tests }: PastDays): readonly Reply[] {
   const items = new Map<string, PastTest[]>();
   for (const test of tests) items.set(test.item, [...(items.get(test.item) ?? []), test]);
   const shown = [...items].sort(([, a], [, b]) => sum(b, 'receivedGrams').cmp(sum(a, 'receivedGrams'))).slice(0, MOST_ITEMS);
   const left = items.size - shown.length;
   return [
     line(say('summary-pieces', { count: piecesIn(tests) }), say('weight', { weight: weight(sum(tests, 'receivedGrams')) })),
-    ...shown.flatMap(([item, of]) => itemLines(kitchen, item, { tests: of, before: days.before.get(item) })),
+    ...shown.map(([item, of]) => itemLine(kitchen, item, of)),
     ...(left === 0 ? [] : [say('summary-more', { count: left })]),
   ];
 }
@@ -48,15 +51,10 @@ const sum = (tests: readonly PastTest[], key: string): Decimal =>
 const piecesIn = (tests: readonly PastTest[]): number =>
   tests.reduce((total, { figures = {} }) => total + Number(figures['pieces'] ?? '1'), 0);
 
-interface OfItem {
-  readonly tests: readonly PastTest[];
-  readonly before: PastTest | undefined;
-}
-
-function itemLines(kitchen: Kitchen, item: string, { tests, before }: OfItem): readonly Reply[] {
+function itemLine(kitchen: Kitchen, item: string, tests: readonly PastTest[]): Reply {
   const parts = [...yieldWords(kitchen, item, tests), ...costWords(tests), ...portionWords(tests)];
   const of = parts.length === 0 ? [say('weight', { weight: weight(sum(tests, 'receivedGrams')) })] : parts;
-  return [say('of-item', { item: name(item), of: list(of) }), ...turnedWords(item, before === undefined ? tests : [before, ...tests])];
+  return say('of-item', { item: name(item), of: list(of) });
 }
 
 /** By weight, over those that balance and have their portions weighed. */
@@ -88,17 +86,27 @@ function portionWords(tests: readonly PastTest[]): readonly Reply[] {
   ];
 }
 
-/** The last change from one verdict to another. */
-function turnedWords(item: string, tests: readonly PastTest[]): readonly Reply[] {
-  const choices = tests.flatMap(({ figures }) => figures?.['choice'] ?? []);
-  const at = choices.findLastIndex((choice, index) => index > 0 && choice !== choices[index - 1]);
-  if (at < 1) return [];
-  return [sayCost('summary-turned', { item: name(item), before: choices[at - 1] ?? '', now: choices[at] ?? '' })];
+/** From what held before to what holds at the end, whether a test or a ready-cut price turned it. */
+function turned({ choices }: PastDays): readonly Reply[] {
+  const turns = new Map<string, { readonly before: string; readonly now: string; readonly items: Reply[] }>();
+  for (const [item, of] of choices) {
+    const [before = '', now = ''] = [of[0], of.at(-1)];
+    const turn = turns.get(`${before} ${now}`) ?? { before, now, items: [] };
+    turn.items.push(say('item', { item: name(item) }));
+    if (before !== now) turns.set(`${before} ${now}`, turn);
+  }
+  return [...turns.values()].map(({ before, now, items }) => sayCost('summary-turned', { items: few(items), before, now }));
 }
 
+/** The first of them, and how many more there are. */
+const few = (of: readonly Reply[]): ReturnType<typeof list> => {
+  const left = of.length - MOST_ITEMS;
+  return list(left > 0 ? [...of.slice(0, MOST_ITEMS), say('and-more', { count: left })] : of);
+};
+
 function stillOpen(kitchen: Kitchen): readonly Reply[] {
-  const open = openTests(kitchen);
-  return open.length === 0 ? [] : [say('summary-open', { items: list(open.map(({ item }) => say('item', { item: name(item) }))) })];
+  const open = openTests(kitchen).map(({ item }) => say('item', { item: name(item) }));
+  return open.length === 0 ? [] : [say('summary-open', { items: few(open) })];
 }
 
 /** Lots that are open or were ground in these days, and lack a passing temperature for what was cooked of them. */
@@ -106,11 +114,19 @@ function lots(kitchen: Kitchen, { stretch }: PastDays): readonly Reply[] {
   const found = lotsWithoutPass(kitchen).filter(
     ({ status, openedAt }) => openedAt < stretch.to && (status === 'open' || openedAt >= stretch.from),
   );
-  return found.map(({ id, part }) => say('summary-lot', { lot: id, part: name(part) }));
+  return found.length === 0 ? [] : [say('summary-lots', { lots: few(found.map(({ id, part }) => say('grind-of', { lot: id, part: name(part) }))) })];
 }
 
-function unheard(kitchen: Kitchen): readonly Reply[] {
-  const count = standingIn(kitchen.memory).length;
+/** Of one day only what was off; of more days how many there were. */
+function thermometers({ memory }: Kitchen, { stretch: { from, to } }: PastDays): readonly Reply[] {
+  const checks = checksIn(memory).filter(({ at }) => at >= from && at < to);
+  const off = checks.filter(isOff).length;
+  const isDay = Date.parse(to) - Date.parse(from) < 2 * DAY_MS;
+  return checks.length === 0 || (isDay && off === 0) ? [] : [say('summary-checks', { count: checks.length, off })];
+}
+
+function unheard(kitchen: Kitchen, { at }: PastDays, duesOf: DuesOf): readonly Reply[] {
+  const count = ringing(kitchen, duesOf(kitchen, Date.parse(at))).length;
   return count === 0 ? [] : [say('summary-unheard', { count })];
 }
 

@@ -5,6 +5,7 @@ import { stageOf } from '../core/heat.ts';
 import type { Lot } from '../core/lots.ts';
 import { list, say, temperature as degreesOf } from '../core/reply.ts';
 import type { Stage } from '../core/safety-facts.ts';
+import { saidBy } from '../core/speakers.ts';
 import { coolings } from '../core/watched.ts';
 import { answered, asks, type Decision, type Intent, recorded, refused, type Scene } from './intent.ts';
 import { withLot } from './lot-route.ts';
@@ -55,7 +56,7 @@ function take(scene: Scene, { degrees, what, food }: Temperature, at: Pick<Readi
 }
 
 function isRepeat({ kitchen, speaker, at }: Scene, fact: Reading, lot: Lot | undefined): boolean {
-  const last = kitchen.speakers.get(speaker)?.recent.at(-1)?.facts.at(-1);
+  const last = saidBy(kitchen.speakers, speaker).at(-1)?.facts.at(-1);
   if (last?.fact.type !== 'temperatureRead' || last.lot !== lot?.id) return false;
   const isSame = last.fact.degreesF.eq(fact.degreesF) && last.fact.what === fact.what && last.fact.stage === fact.stage;
   return isSame && Date.parse(at) - Date.parse(last.at) <= SAME_MS;

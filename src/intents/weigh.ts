@@ -2,17 +2,13 @@
 import { decimal, type Decimal } from '../core/decimal.ts';
 import type { EntryOf } from '../core/entry.ts';
 import { creditOf, tareOf } from '../core/kitchen.ts';
-import { OVERWEIGHT_TOLERANCE } from '../core/figures.ts';
-import { partPoolOf } from '../core/pools.ts';
 import type { Grams } from '../core/quantity.ts';
 import { list, name, percent, say, weight } from '../core/reply.ts';
-import { slipOf } from '../core/slip.ts';
 import { creditIn, type Part, type Test } from '../core/test.ts';
-import { askedOf, figuresOf, leftOf, ofTest, overweightAsk, toGo, worth } from './card.ts';
+import { figuresOf, leftOf, ofTest, overweightAsk, toGo, worth } from './card.ts';
 import {
   answered,
   asks,
-  confirm,
   type Decision,
   type Intent,
   lacking,
@@ -23,6 +19,7 @@ import {
   showing,
 } from './intent.ts';
 import { withTest } from './route.ts';
+import { weighDoubt } from './weigh-doubt.ts';
 
 type Weigh = EntryOf<'weigh'>;
 
@@ -32,7 +29,9 @@ export const weigh: Intent<'weigh'> = {
     withTest(scene, entry, (test) => {
       const tare = tareFor(scene, entry);
       if (entry.container !== undefined && tare === undefined)
-        return asks(say('ask-tare', { container: name(entry.container) }), { wants: { held: entry, slot: 'tare' } });
+        return asks(say('ask-tare', { container: name(entry.container) }), {
+          wants: { held: entry, slot: 'tare' },
+        });
       const net = tare === undefined ? entry.weight : entry.weight.minus(tare);
       if (!net.gt(0)) return asks(belowTare(entry, tare), { wants: lacking(entry, 'weight') });
       const decision = decideNet(scene, test, { entry, net, learned: learnedTare(entry) });
@@ -58,15 +57,21 @@ interface Net {
 
 function decideNet(scene: Scene, test: Test, { entry, net, learned }: Net): Decision {
   const before = test.parts.find((part) => part.part === entry.part);
-  if (entry.mode === 'set' && before?.grams.eq(net) === true && sameCredit(test, entry) && isSoldAlready(test, entry))
+  if (
+    entry.mode === 'set' &&
+    before?.grams.eq(net) === true &&
+    sameCredit(test, entry) &&
+    isSoldAlready(test, entry)
+  )
     return repeated(scene, test, before);
   const said = { entry, before, net };
-  const doubt = implausible(scene, test, said) ?? addOrReplace(scene, test, said) ?? slip(scene, test, said);
+  const doubt = weighDoubt(scene, test, said);
   if (doubt !== undefined) return doubt;
   const known = creditIn(test, entry.part) !== undefined;
   const creditPerLb = entry.credit ?? (known ? undefined : creditOf(scene.kitchen, test.item, entry.part));
   const fact = { type: 'weighed', part: entry.part, grams: net, mode: entry.mode, creditPerLb } as const;
-  const sold: readonly NewFact[] = entry.sold === true ? [{ test: test.id, item: test.item, fact: { type: 'sold', part: entry.part } }] : [];
+  const sold: readonly NewFact[] =
+    entry.sold === true ? [{ test: test.id, item: test.item, fact: { type: 'sold', part: entry.part } }] : [];
   const facts = [...learned, { test: test.id, item: test.item, fact }, ...sold];
   return recorded(facts, (now) => respond(now, test, { ...entry, weight: net }));
 }
@@ -74,81 +79,12 @@ function decideNet(scene: Scene, test: Test, { entry, net, learned }: Net): Deci
 const sameCredit = (test: Test, { credit, part }: Weigh): boolean =>
   credit === undefined || creditIn(test, part)?.eq(credit) === true;
 
-const isSoldAlready = ({ products }: Test, { sold, part }: Weigh): boolean => sold !== true || products.includes(part);
+const isSoldAlready = ({ products }: Test, { sold, part }: Weigh): boolean =>
+  sold !== true || products.includes(part);
 
 function repeated(scene: Scene, test: Test, { part, grams }: Part): Decision {
   const there = list([say('part-weight', { part: name(part), weight: weight(grams) })]);
   return answered(ofTest(scene, test, say('already', { of: there })));
-}
-
-interface Against {
-  readonly entry: Weigh;
-  readonly before: Part | undefined;
-  readonly net: Grams;
-}
-
-const HALF = decimal('0.5');
-
-/** More than the whole piece is never right; more than half of it is asked once. */
-function implausible(scene: Scene, test: Test, { entry, before, net }: Against): Decision | undefined {
-  const { grams } = test.received;
-  const adds = entry.mode === 'add' && before !== undefined;
-  const after = adds ? before.grams.plus(net) : net;
-  const args = {
-    part: name(entry.part),
-    added: weight(net),
-    weight: weight(after),
-    received: weight(grams),
-    share: percent(after.div(grams).times(100)),
-  };
-  const wants = lacking(entry, 'weight');
-  if (after.gt(grams.plus(OVERWEIGHT_TOLERANCE)))
-    return asks(askedOf(scene, test, say(adds ? 'ask-heavier-with-added' : 'ask-heavier-than-piece', args)), { wants });
-  if (after.gt(grams.times(HALF)) && entry.sure !== true)
-    return slip(scene, test, { entry, before, net }) ?? confirm(askedOf(scene, test, say(adds ? 'ask-over-half-with-added' : 'ask-over-half', args)), entry, wants);
-  return undefined;
-}
-
-/**
- * A weight far outside what the part usually comes to, where a moved decimal point explains it. Only the first weighing of a
- * part is asked about: a second one has its own question, and none is asked two.
- */
-function slip(scene: Scene, test: Test, { entry, before, net }: Against): Decision | undefined {
-  if (before !== undefined || entry.sure === true || entry.told === true || entry.mode === 'add' || entry.container !== undefined) return undefined;
-  const { part } = entry;
-  const history = partPoolOf(scene.kitchen, test.item, part);
-  const { grams: receivedGrams } = test.received;
-  const found = slipOf({ grams: net, receivedGrams, history, band: scene.bands?.get(part) });
-  if (found === undefined) return undefined;
-  const args = {
-    part: name(part),
-    weight: weight(net),
-    share: percent(net.div(receivedGrams).times(100)),
-    meant: weight(found.grams),
-  };
-  const { usual } = found;
-  const asked =
-    'meanPct' in usual
-      ? say('ask-slip', { ...args, usual: percent(usual.meanPct) })
-      : say('ask-slip-band', { ...args, low: percent(usual.lowPct), high: percent(usual.highPct) });
-  return confirm(askedOf(scene, test, asked), entry, lacking(entry, 'weight'));
-}
-
-/** A second, different amount for a part: on top, or in its place? */
-function addOrReplace(scene: Scene, test: Test, { entry, before, net }: Against): Decision | undefined {
-  if (entry.mode === 'add' || entry.told === true || before === undefined || before.grams.eq(net)) return undefined;
-  const { unaccountedGrams, overweight } = figuresOf(scene, test);
-  if (overweight || net.gt(unaccountedGrams.plus(OVERWEIGHT_TOLERANCE))) return undefined;
-  const replace: Weigh = { ...entry, told: true };
-  const add: Weigh = { ...entry, mode: 'add', told: true };
-  const args = {
-    part: name(entry.part),
-    before: weight(before.grams),
-    weight: weight(net),
-    sum: weight(before.grams.plus(net)),
-  };
-  const asked = askedOf(scene, test, say('ask-add-or-replace', args));
-  return asks(asked, { choices: { add, replace }, again: { said: entry, accepts: replace } });
 }
 
 interface Weighed {
@@ -169,7 +105,9 @@ export function respond(scene: Scene, { id }: Test, entry: Weighed): Response {
     entry.mode === 'add' && entry.weight !== undefined && !part.grams.eq(entry.weight)
       ? say('part-added', { part: name(part.part), added: weight(entry.weight), weight: weight(part.grams) })
       : say('part-weight', { part: name(part.part), weight: weight(part.grams) }),
-    ...(entry.container === undefined ? [] : [say('without-container', { container: name(entry.container) })]),
+    ...(entry.container === undefined
+      ? []
+      : [say('without-container', { container: name(entry.container) })]),
     say('share', { share: percent(part.yieldPct) }),
     ...worth(part),
     ...leftOf(figure),

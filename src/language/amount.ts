@@ -81,7 +81,7 @@ export function fractions(numbers: Numbers, tokens: readonly Token[], at: number
 }
 
 /** "two and a half", "ten and three quarters". */
-function withFraction(numbers: Numbers, tokens: readonly Token[], lead: Whole): Amounts {
+export function withFraction(numbers: Numbers, tokens: readonly Token[], lead: Whole): Amounts {
   const and = follows(tokens, lead.end);
   if (and === undefined || !numbers.words.and.has(and.text) || follows(tokens, lead.end + 1) === undefined)
     return [];

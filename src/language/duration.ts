@@ -1,6 +1,7 @@
 // Minutes of work: "25 minutes", "half an hour", "an hour and ten", "1h 20".
 import { decimal, type Decimal } from '../core/decimal.ts';
 import { amounts } from './amount.ts';
+import { oncePerPlace } from './once.ts';
 import { follows, type Reading } from './reading.ts';
 import type { Token } from './token.ts';
 import type { WeightWords } from './weight.ts';
@@ -8,7 +9,9 @@ import type { WeightWords } from './weight.ts';
 export type Durations = readonly Reading<Decimal>[];
 
 /** Every way to read a length of time at a place, in minutes. A unit must be said. */
-export function durations(words: WeightWords, tokens: readonly Token[], at: number): Durations {
+export const durations = oncePerPlace(readDurations);
+
+function readDurations(words: WeightWords, tokens: readonly Token[], at: number): Durations {
   const { units, numbers } = words;
   const article = numbers.words.one.has(tokens[at]?.text ?? '')
     ? [{ value: decimal('1'), end: at + 1, cost: 0 }]

@@ -27,9 +27,7 @@ const strongest = (a: Token['before'] | undefined, b: Token['before']): Token['b
   a === 'stop' || b === 'stop' ? 'stop' : a === 'comma' || b === 'comma' ? 'comma' : 'space';
 
 function fillerAt(language: Language, tokens: readonly Token[], at: number): number {
-  const first = tokens[at]?.text ?? '';
-  for (const phrase of language.fillers)
-    if (phrase[0] === first && phrase.every((word, index) => tokens[at + index]?.text === word))
-      return phrase.length;
-  return 0;
+  const phrases = language.fillers.get(tokens[at]?.text ?? '');
+  const found = phrases?.find((phrase) => phrase.every((word, index) => tokens[at + index]?.text === word));
+  return found?.length ?? 0;
 }

@@ -26,9 +26,13 @@ export const foodReaders = (foods: FoodWords): Readonly<Record<string, SlotReade
 
 export const FOOD_SLOTS = Object.keys(foodsSchema.shape).map((kind) => `${kind}Food`);
 
-const phraseReader =
-  (phrases: ReadonlySet<string>): SlotReader =>
-  (tokens, at) => {
+const NOTHING: readonly SlotReading[] = [];
+
+/** Most words begin no food: they are told before anything is joined. */
+function phraseReader(phrases: ReadonlySet<string>): SlotReader {
+  const firsts = new Set([...phrases].map((phrase) => phrase.split(' ')[0]));
+  return (tokens, at) => {
+    if (!firsts.has(tokens[at]?.text)) return NOTHING;
     const found: SlotReading[] = [];
     const said: string[] = [];
     for (let end = at; end < at + LONGEST; end += 1) {
@@ -40,3 +44,4 @@ const phraseReader =
     }
     return found;
   };
+}

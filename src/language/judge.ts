@@ -4,6 +4,7 @@ import type { Cover } from './cover.ts';
 import type { Language } from './language.ts';
 import type { Listener } from './listen.ts';
 import type { Match } from './match.ts';
+import { isHalfRead } from './half-read.ts';
 import { agree, asSaid, once, type Said } from './said.ts';
 import type { Token } from './token.ts';
 
@@ -46,14 +47,19 @@ export function judge({ language, tokens, text, covers, starts }: Judged): Heard
       one.firm && spoils(match) && isEntryLike({ language, tokens, cover, runs, match }),
   );
   const lost = clean.length > 0 && holdsNumber({ language, tokens, cover, starts });
+  const half = clean.length === 0 && !doubtful && isHalfRead({ language, tokens, starts });
+  if (half) return { said: [], unread: text.trim() };
   const unread = doubtful || lost ? cover.unread.map((at) => tokens[at]?.text ?? '').join(' ') : undefined;
   return { said: clean.map((each) => each.said), ...(unread === undefined ? {} : { unread }) };
 }
 
-/** The number of the stretch between commas and stops in which each token stands. */
+/** The number of the stretch between commas and stops in which each token stands; a stop between figures ("1. 4") may be a point. */
 function commaRuns(tokens: readonly Token[]): readonly number[] {
   let run = 0;
-  return tokens.map((token, at) => (token.before !== 'space' && at > 0 ? (run += 1) : run));
+  const parts = (token: Token, last: Token | undefined): boolean =>
+    token.before === 'comma' ||
+    (token.before === 'stop' && !(token.kind === 'figure' && last?.kind === 'figure'));
+  return tokens.map((token, at) => (at > 0 && parts(token, tokens[at - 1]) ? (run += 1) : run));
 }
 
 /** A number that nothing reads, beside entries that are read: part of them was not understood, unless people talk. */

@@ -20,6 +20,9 @@ const lexiconSchema = z.strictObject({
   fillers: words,
   articles: words,
   softeners: words,
+  amountWords: words,
+  heardFor: words,
+  grades: words,
   joints: words,
   chatter: words,
   counters: words,
@@ -45,11 +48,18 @@ export interface Language {
   readonly numbers: NumberWords;
   readonly units: UnitWords;
   /** Words and phrases that say nothing. */
-  readonly fillers: readonly (readonly string[])[];
+  /** Phrases that say nothing, by their first word, the longest first. */
+  readonly fillers: ReadonlyMap<string, readonly (readonly string[])[]>;
   /** Articles, of the words that say nothing. */
   readonly articles: ReadonlySet<string>;
   /** Words that make a number vague: an entry with one is asked about. */
   readonly softeners: ReadonlySet<string>;
+  /** Words that stand beside amounts and say what they are for. */
+  readonly amountWords: ReadonlySet<string>;
+  /** Words that a recogniser writes for a name that they are not close to. */
+  readonly heardFor: ReadonlySet<string>;
+  /** What meat is graded and sold as ("choice ribeye"): a ribeye like any other, unless the kitchen has that name itself. */
+  readonly grades: ReadonlySet<string>;
   /** Words between two entries. */
   readonly joints: ReadonlySet<string>;
   /** Words that show that people talk with each other. */
@@ -74,8 +84,10 @@ export interface Language {
 export const TEXT_SLOTS = [
   'item',
   'anyItem',
+  'likeItem',
   'part',
   'anyPart',
+  'likePart',
   'container',
   'anyContainer',
   'supplier',
@@ -85,11 +97,12 @@ export const TEXT_SLOTS = [
   'code',
   'moment',
   'dayTime',
+  'day',
   'zone',
 ] as const;
 export const NUMBER_SLOTS = [
   'weight', 'unitWeight', 'clearWeight', 'size', 'unitSize', 'price', 'credit', 'sum', 'total', 'count', 'pieces', 'minutes',
-  'number', 'list', 'bare', 'markedPrice', 'perPrice', 'small', 'answer', 'sizeOrTotal', 'unitSizeOrTotal', 'plural', 'centPrice',
+  'number', 'list', 'bare', 'markedPrice', 'perPrice', 'small', 'answer', 'sizeOrTotal', 'unitSizeOrTotal', 'plainSize', 'plural', 'centPrice',
   'degrees', 'markedDegrees', 'hotDegrees', 'wholeMinutes',
 ] as const; // prettier-ignore
 
@@ -115,9 +128,12 @@ export function loadLanguage(folder: string, code: string, shapes: IntentShapes)
     keywords: lexicon.keywords,
     numbers,
     units,
-    fillers,
+    fillers: byFirstWord(fillers),
     articles: new Set(lexicon.articles),
     softeners: new Set(lexicon.softeners),
+    amountWords: new Set(lexicon.amountWords),
+    heardFor: new Set(lexicon.heardFor),
+    grades: new Set(lexicon.grades),
     joints: new Set(lexicon.joints),
     chatter: new Set(lexicon.chatter),
     abbreviations: new Set(
@@ -138,6 +154,15 @@ export function loadLanguage(folder: string, code: string, shapes: IntentShapes)
     alone: lexicon.alone,
     replies: readFileSync(join(home, 'replies.ftl'), 'utf8'),
   };
+}
+
+function byFirstWord(phrases: readonly (readonly string[])[]): Language['fillers'] {
+  const found = new Map<string, (readonly string[])[]>();
+  for (const phrase of phrases) {
+    const [first = ''] = phrase;
+    found.set(first, [...(found.get(first) ?? []), phrase]);
+  }
+  return found;
 }
 
 function sentenceFiles(folder: string): readonly SentenceFile[] {

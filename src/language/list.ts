@@ -2,7 +2,7 @@
 // the same form; a list that could be read in two ways, or mixes forms, is in doubt.
 import { decimal, type Decimal } from '../core/decimal.ts';
 import type { WeightUnit } from '../core/quantity.ts';
-import { exactAmounts } from './amount.ts';
+import { exactAmounts, withFraction } from './amount.ts';
 import { digitAt, type Numbers, small } from './cardinal.ts';
 import { COST, follows, type Reading } from './reading.ts';
 import { join } from './scale.ts';
@@ -35,7 +35,10 @@ export function lists(
 ): readonly Reading<SpokenList>[] {
   const run: Run = { words, tokens, at };
   const forms = tokens[at]?.kind === 'figure' ? [typed(run)] : [whole(run), pointed(run), scaled(run)];
-  const read = forms.flatMap((form) => readItems(run, form));
+  const halves = readItems(run, broken(run)).filter(({ value }) =>
+    value.amounts.some((each) => !each.isInteger()),
+  );
+  const read = [...forms.flatMap((form) => readItems(run, form)), ...halves];
   const end = Math.max(0, ...read.map((each) => each.end), spokenEnd(run));
   const fitting = read.filter((each) => each.end === end);
   const [only, other] = fitting;
@@ -125,6 +128,18 @@ function pointed({ words: { numbers }, tokens }: Run): ItemReader {
     if (second === undefined || startsItem)
       return { value: join(lead.value, String(digit.value)), end: lead.end + 2 };
     return { value: join(lead.value, `${String(digit.value)}${String(second.value)}`), end: lead.end + 3 };
+  };
+}
+
+/** "sixteen and a half", with whole ones beside it. */
+function broken(run: Run): ItemReader {
+  const { words, tokens } = run;
+  const plain = whole(run);
+  return (at) => {
+    const [item] = small(words.numbers, tokens, at).flatMap((lead) =>
+      withFraction(words.numbers, tokens, lead),
+    );
+    return item ?? plain(at);
   };
 }
 

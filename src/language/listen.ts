@@ -51,8 +51,10 @@ export function listener(
       ...guarded(numberReaders(context), startsNumber),
       item: item.known,
       anyItem: item.any,
+      likeItem: item.like,
       part: part.known,
       anyPart: part.any,
+      likePart: part.like,
       container: container.known,
       anyContainer: container.any,
       ...foodReaders(language.foods),
@@ -78,7 +80,8 @@ export function listener(
           (word) =>
             !isNumberWord(language.numbers, word) &&
             !isUnitWord(language.units, word) &&
-            !language.neverNames.has(word),
+            !language.neverNames.has(word) &&
+            !Object.hasOwn(language.times.months, word),
         ).map((each) => ({ ...each, cost: 1 })),
       ...timeReaders(language),
       text: (tokens, at) =>

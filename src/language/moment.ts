@@ -4,14 +4,18 @@ import type { Wish } from '../core/reminder.ts';
 import type { Language } from './language.ts';
 import { type Clock, resolve } from './next-time.ts';
 import { readTime, type Time } from './time-read.ts';
+import { repeatsIn } from './other-repeats.ts';
 import { beginsTime, isTimeWord } from './time-words.ts';
 
 export type { Clock } from './next-time.ts';
 
-/** `none`: no words of time in it. `unclear`: some that can't be read, or two. `past`: a time that was. `talk`: for nobody's clock. */
+/**
+ * `none`: no words of time in it. `unclear`: some that can't be read, or two. `past`: a time that was. `hour`: a day without one.
+ * `repeat`: more often or seldom than we can. `talk`: for nobody's clock.
+ */
 export type Moment =
   | { readonly is: 'wish'; readonly wish: Wish }
-  | { readonly is: 'none' | 'unclear' | 'past' | 'talk'; readonly text?: string };
+  | { readonly is: 'none' | 'unclear' | 'past' | 'hour' | 'repeat' | 'talk'; readonly text?: string };
 
 interface Span {
   readonly from: number;
@@ -21,10 +25,15 @@ interface Span {
 
 /** Words that are nothing but a time. */
 export function readTimeWords(language: Language, said: string, clock: Clock): Moment {
+  const { times, numbers } = language;
+  if (repeatsIn(times, numbers, said.split(' ')).some(({ isKept }) => !isKept)) return { is: 'repeat' };
   const time = readTime(language, said.split(' '));
-  const wish = time && resolve(language.times, time, clock);
-  if (wish === undefined) return { is: 'unclear' };
-  return wish === 'past' ? { is: 'past' } : { is: 'wish', wish };
+  return asMoment(time && resolve(times, time, clock), {});
+}
+
+function asMoment(found: ReturnType<typeof resolve>, text: { text?: string }): Moment {
+  if (found === undefined) return { is: 'unclear', ...text };
+  return typeof found === 'string' ? { is: found, ...text } : { is: 'wish', wish: { ...found, ...text } };
 }
 
 /** What is to be told, and when, in the words of a reminder. */
@@ -40,14 +49,34 @@ export function readMoment(language: Language, said: string, clock: Clock): Mome
       .replaceAll('’', "'"),
   );
   const [span, another] = spansIn(language, plain);
+  const often = otherRepeat(language, plain, span);
+  if (often !== undefined)
+    return {
+      is: 'repeat',
+      ...asText(language, without(words, [often, ...(span === undefined ? [] : [span])])),
+    };
   if (span === undefined) {
     const isTalk = language.times.talk.includes(plain[0]?.replaceAll("'", '') ?? '');
     return { is: isTalk ? 'talk' : 'none', ...asText(language, words) };
   }
-  const text = asText(language, [...words.slice(0, span.from), ...words.slice(span.end)]);
-  const wish = another === undefined ? resolve(language.times, span.read, clock) : undefined;
-  if (wish === undefined) return { is: 'unclear', ...text };
-  return wish === 'past' ? { is: 'past', ...text } : { is: 'wish', wish: { ...wish, ...text } };
+  const text = asText(language, without(words, [span]));
+  return asMoment(another === undefined ? resolve(language.times, span.read, clock) : undefined, text);
+}
+
+type Place = Pick<Span, 'from' | 'end'>;
+
+const without = (words: readonly string[], places: readonly Place[]): readonly string[] =>
+  words.filter((_, at) => !places.some(({ from, end }) => at >= from && at < end));
+
+/** What is to be told more often or seldom than each day or week, or so without an hour. */
+function otherRepeat(
+  { times, numbers }: Language,
+  words: readonly string[],
+  span: Span | undefined,
+): Place | undefined {
+  const isRead = ({ from, end }: Place): boolean =>
+    span !== undefined && from >= span.from && end <= span.end;
+  return repeatsIn(times, numbers, words).find((each) => !each.isKept || !isRead(each));
 }
 
 /** Without the words that lead from the time to what is to be done. */
@@ -86,6 +115,7 @@ function longest(
   { from, most }: { from: number; most: number },
 ): Span | undefined {
   for (let end = most; end > Math.max(from, most - MOST_LEFT - 1); end -= 1) {
+    if (language.times.leadsOn.has(words[end - 1] ?? '')) continue;
     const read = readTime(language, words.slice(from, end));
     if (read !== undefined) return { from, end, read };
   }
@@ -104,11 +134,10 @@ export function momentAt(
   from: number,
 ): { text: string; end: number } | undefined {
   const { times, numbers } = language;
-  const isLength = words
-    .slice(from + 1, from + 5)
-    .some((word) => [...times.minute, ...times.hour].includes(word));
   const first = words[from] ?? '';
-  if (!beginsTime(times, first, words[from + 1] ?? '') && !(isLength && isTimeWord(times, numbers, first)))
+  const isLength = (): boolean =>
+    words.slice(from + 1, from + 5).some((word) => times.minute.includes(word) || times.hour.includes(word));
+  if (!beginsTime(times, first, words[from + 1] ?? '') && !(isTimeWord(times, numbers, first) && isLength()))
     return undefined;
   let most = from;
   while (most - from < MOST_WORDS && most < words.length && isTimeWord(times, numbers, words[most] ?? ''))

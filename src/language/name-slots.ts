@@ -1,8 +1,8 @@
 // Slots that hold a name: of the catalogue, the kitchen's own, or words that may become one.
 import type { Language } from './language.ts';
-import { type NameIndex, nameIndex, type NameKind, readNames } from './names.ts';
+import { nearlyNames, type NameIndex, nameIndex, type NameKind, readNames } from './names.ts';
 import { isNumberWord } from './number-words.ts';
-import { oncePerPlace } from './once.ts';
+import { once, oncePerPlace } from './once.ts';
 import { COST, follows } from './reading.ts';
 import type { SlotReader, SlotReading } from './slot.ts';
 import type { Token } from './token.ts';
@@ -15,17 +15,45 @@ export function nameReaders(
   language: Language,
   kind: NameKind,
   own: ReadonlySet<string> | undefined,
-): Record<'known' | 'any', SlotReader> {
+): Record<'known' | 'any' | 'like', SlotReader> {
   const common = language.names[kind];
   const fresh = [...(own ?? [])].filter((name) => !common.joined.has(name.replaceAll(' ', '')));
   const extra =
     fresh.length === 0 ? undefined : nameIndex(new Map(fresh.map((name) => [name, [`${name}s`]])));
-  const known: SlotReader = (tokens, at) => {
+  const plain = once((tokens, at): readonly SlotReading[] => {
     const found = named(language, common, tokens, at);
     return extra === undefined ? found : [...found, ...named(language, extra, tokens, at)];
-  };
+  });
+  const known: SlotReader = kind === 'item' ? once(graded(language, plain)) : plain;
   const any: SlotReader = (tokens, at) => [...known(tokens, at), ...freeNames(language, tokens, at)];
-  return { known, any };
+  return { known, any, like: lookalike(language, common) };
+}
+
+/** A common word that is nearly a name ("trip", "born"): beside an amount it is asked about. */
+function lookalike({ lookalikes, heardFor, neverNames }: Language, index: NameIndex): SlotReader {
+  const isLike = (word: string): boolean =>
+    heardFor.has(word) ||
+    (lookalikes.has(word) && !neverNames.has(word) && nearlyNames(index, word).length > 0);
+  return (tokens, at) => {
+    const word = tokens[at]?.text ?? '';
+    return isLike(word) ? [{ value: word, end: at + 1, cost: COST.doubt, doubt: 'name' }] : NOTHING;
+  };
+}
+
+/** "choice ribeye", "ribeye choice": the cut, with its grade left out. */
+function graded({ grades }: Language, plain: SlotReader): SlotReader {
+  const past = (tokens: readonly Token[], end: number): number =>
+    grades.has(follows(tokens, end)?.text ?? '') ? past(tokens, end + 1) : end;
+  return (tokens, at) => {
+    const from = grades.has(tokens[at]?.text ?? '') ? past(tokens, at + 1) : at;
+    const ungraded = from > at && follows(tokens, from) !== undefined ? plain(tokens, from) : [];
+    return [...plain(tokens, at), ...ungraded.map((each) => ({ ...each, cost: each.cost + 1 }))].flatMap(
+      (each) => {
+        const end = past(tokens, each.end);
+        return end === each.end ? [each] : [each, { ...each, end, cost: each.cost + 1 }];
+      },
+    );
+  };
 }
 
 function named(
@@ -34,10 +62,11 @@ function named(
   tokens: readonly Token[],
   at: number,
 ): readonly SlotReading[] {
-  const others = Object.values(language.names).filter((each) => each !== index);
   const untouched = (word: string): boolean =>
-    isKnownWord(language, word) || (!index.words.has(word) && others.some((each) => each.words.has(word)));
-  return readNames(index, tokens, { at, untouched });
+    isKnownWord(language, word) ||
+    (!index.words.has(word) && Object.values(language.names).some((each) => each.words.has(word)));
+  const apart = (word: string): boolean => !canBeNamed(language, word);
+  return readNames(index, tokens, { at, untouched, apart });
 }
 
 /** Words that are something else already: never corrected into a name. */
@@ -54,13 +83,19 @@ const freeNames = oncePerPlace((language: Language, tokens, at): readonly SlotRe
     named(language, index, tokens, at).map((each) => each.end),
   );
   const known = Math.max(at, ...ours);
+  const isGraded = language.grades.has(tokens[at]?.text ?? '');
   /** One word that is nearly a known name, and a common word besides, is a slip or talk. */
   const isLookalike = (end: number): boolean =>
     end === at + 1 && language.lookalikes.has(tokens[at]?.text ?? '');
   const isName = (token: Token): boolean =>
     Object.values(language.names).some(({ root }) => root.next.get(token.text)?.name !== undefined);
   return freeWords(tokens, at, (word) => canBeNamed(language, word)).filter(
-    ({ end }) => end > known && !isLookalike(end) && !tokens.slice(at, end).every(isName),
+    ({ end }) =>
+      end > known &&
+      !isLookalike(end) &&
+      !isGraded &&
+      !language.grades.has(tokens[end - 1]?.text ?? '') &&
+      !tokens.slice(at, end).every(isName),
   );
 });
 

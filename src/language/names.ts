@@ -1,5 +1,5 @@
 // Names of cuts, parts and containers: as they are written, joined or split, misspelt, or as they sound.
-import { type NearIndex, nearIndex, nearWords, type Untouched } from './near-words.ts';
+import { grouped, type NearIndex, nearIndex, nearWords, slipsBetween, type Untouched } from './near-words.ts';
 import { COST, follows, type Reading } from './reading.ts';
 import type { Token } from './token.ts';
 
@@ -18,6 +18,8 @@ export interface NameIndex extends NearIndex {
   readonly root: Branch;
   /** Names without their spaces ("porkloin"). */
   readonly joined: ReadonlyMap<string, string>;
+  /** Those by their first two letters that are long enough to be known with a slip in them. */
+  readonly byStart: ReadonlyMap<string, readonly string[]>;
 }
 
 export function nameIndex(names: ReadonlyMap<string, readonly string[]>): NameIndex {
@@ -31,7 +33,8 @@ export function nameIndex(names: ReadonlyMap<string, readonly string[]>): NameIn
       joined.set(parts.join(''), name);
       for (const part of parts) words.add(part);
     }
-  return { root, joined, ...nearIndex(words) };
+  const long = [...joined.keys()].filter((name) => name.length >= SHORTEST_JOINED);
+  return { root, joined, byStart: grouped(long, (name) => [name.slice(0, 2)]), ...nearIndex(words) };
 }
 
 function addPhrase(root: Branch, parts: readonly string[], name: string): void {
@@ -44,21 +47,31 @@ function addPhrase(root: Branch, parts: readonly string[], name: string): void {
   branch.name ??= name;
 }
 
-/** Every name that begins at a place: exact ones, else what is nearly one. */
+/** Every name that begins at a place: exact ones, else what is nearly one. `apart`: words that are never half of a name. */
 export function readNames(
   index: NameIndex,
   tokens: readonly Token[],
-  place: { at: number; untouched: Untouched },
+  place: { at: number; untouched: Untouched; apart?: Untouched },
 ): readonly Reading<string>[] {
   const { at, untouched } = place;
   const first = tokens[at];
   if (first?.kind !== 'word') return NONE;
   const exact = [...joinedWords(index, tokens, at), ...written(index, tokens, at)];
   if (exact.length > 0) return exact;
-  return nearWords(index, first.text, untouched).length === 0 ? NONE : settle(misspelt(index, tokens, place));
+  const near =
+    nearWords(index, first.text, untouched).length === 0 ? NONE : settle(misspelt(index, tokens, place));
+  if (near.length > 0 || place.apart === undefined) return near;
+  return nearlyJoined(index, tokens, { at, apart: place.apart });
 }
 
 const NONE: readonly Reading<string>[] = [];
+
+/** The names of one word that are one slip away from a word. */
+export const nearlyNames = ({ root, byLetter }: NameIndex, word: string): readonly string[] =>
+  (byLetter.get(word.charAt(0)) ?? []).filter(
+    (known) =>
+      known.length > 3 && root.next.get(known)?.name !== undefined && slipsBetween(word, known, 1) <= 1,
+  );
 
 /** The names written at a place, each length of them. */
 function written(index: NameIndex, tokens: readonly Token[], at: number): readonly Reading<string>[] {
@@ -106,6 +119,30 @@ function joinedWords(index: NameIndex, tokens: readonly Token[], at: number): re
   if (one === undefined && two === undefined) return NONE;
   const found: Reading<string>[] = one === undefined ? [] : [{ value: one, end: at + 1, cost: 1 }];
   return two === undefined ? found : [...found, { value: two, end: at + 2, cost: 1 }];
+}
+
+/** Shorter names are near too much else. */
+const SHORTEST_JOINED = 6;
+
+/** "ribs eye" for "ribeye": two words that are one slip away from a name when they are put together. */
+function nearlyJoined(
+  index: NameIndex,
+  tokens: readonly Token[],
+  { at, apart }: { at: number; apart: Untouched },
+): readonly Reading<string>[] {
+  const first = tokens[at]?.text ?? '';
+  const second = follows(tokens, at + 1);
+  if (second?.kind !== 'word' || apart(first) || apart(second.text)) return NONE;
+  const together = first + second.text;
+  if (together.length < SHORTEST_JOINED) return NONE;
+  const near = index.byStart.get(together.slice(0, 2)) ?? [];
+  const meant = near
+    .filter((name) => slipsBetween(together, name, 1) <= 1)
+    .map((name) => index.joined.get(name));
+  const [only] = meant;
+  return only === undefined || meant.some((each) => each !== only)
+    ? NONE
+    : [{ value: only, end: at + 2, cost: COST.misspelt + 1 }];
 }
 
 /** Of corrected readings the best of each length; two names equally near are in doubt. */

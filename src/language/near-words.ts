@@ -27,7 +27,10 @@ export const nearIndex = (words: ReadonlySet<string>): NearIndex => ({
   near: new Map(),
 });
 
-function grouped(words: Iterable<string>, keys: (word: string) => readonly string[]): Map<string, string[]> {
+export function grouped(
+  words: Iterable<string>,
+  keys: (word: string) => readonly string[],
+): Map<string, string[]> {
   const groups = new Map<string, string[]>();
   for (const word of words) for (const key of keys(word)) groups.set(key, [...(groups.get(key) ?? []), word]);
   return groups;

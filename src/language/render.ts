@@ -47,7 +47,7 @@ function renderOne(voice: Voice, reply: Reply): string | undefined {
   return text === '' ? undefined : text;
 }
 
-const JOINTS = { comma: ', ', space: ' ', line: '\n' } as const;
+const JOINTS = { comma: ', ', semicolon: '; ', space: ' ', line: '\n' } as const;
 
 function renderValue(voice: Voice, value: ReplyValue): string | number {
   if (typeof value !== 'object') return value;

@@ -19,6 +19,8 @@ export interface Said {
   readonly doubt?: Doubt;
   /** Fair readings of a sentence that is always asked about: the answer, and the intent that it makes. */
   readonly readings?: Readonly<Record<string, string>>;
+  /** The words, where a question mark ends a sentence that says how it is. */
+  readonly questioned?: string;
   /** Whether a number, and not only a word of command, was said. */
   readonly firm: boolean;
 }
@@ -45,6 +47,7 @@ export function asSaid(match: Match, text: string, tokens: readonly Token[]): Sa
     slots: values,
     ...(doubt === undefined ? {} : { doubt }),
     ...(meaning.readings === undefined ? {} : { readings: meaning.readings }),
+    ...(tokens[match.end - 1]?.asks === true ? { questioned: wordsOf(match, text, tokens) } : {}),
     firm: Object.values(slots).some((reading) => typeof reading.value !== 'string'),
   };
 }

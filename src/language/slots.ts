@@ -8,16 +8,10 @@ import { degreeReader, degreeReaders } from './degrees.ts';
 import { durations } from './duration.ts';
 import { lists } from './list.ts';
 import { priceReader, sumReader, totalReader } from './money-slots.ts';
-import { oncePerPlace } from './once.ts';
+import { once } from './once.ts';
 import { impossible, type SlotContext, type SlotReader } from './slot.ts';
 import type { Token } from './token.ts';
 import { gramsOf, weights } from './weight.ts';
-
-/** Several types of slots filter what one reader read. */
-function once(read: SlotReader): SlotReader {
-  const remembering = oncePerPlace((_: object, tokens, at) => read(tokens, at));
-  return (tokens, at) => remembering(read, tokens, at);
-}
 
 /** The readers of all slots that hold a number, by the name of their type. */
 export function numberReaders(context: SlotContext): Readonly<Record<string, SlotReader>> {
@@ -25,7 +19,8 @@ export function numberReaders(context: SlotContext): Readonly<Record<string, Slo
   const size = once(sizeReader(context, false));
   const sizeOrTotal = once(sizeReader(context, true));
   const price = once(priceReader(context, decimal('0.000001')));
-  const degrees = degreeReader(context);
+  const degrees = once(degreeReader(context));
+  const bare = once((tokens, at) => bareNumbers({ context, degrees }, tokens, at));
   return {
     weight,
     unitWeight: (tokens, at) => weight(tokens, at).filter((each) => each.unit !== undefined),
@@ -37,6 +32,11 @@ export function numberReaders(context: SlotContext): Readonly<Record<string, Slo
     sizeOrTotal,
     unitSizeOrTotal: (tokens, at) => sizeOrTotal(tokens, at).filter((each) => each.unit !== undefined),
     unitSize: (tokens, at) => size(tokens, at).filter((each) => each.unit !== undefined),
+    /** With a unit, and not "a pound": behind a number that is a price. */
+    plainSize: (tokens, at) =>
+      context.numbers.words.one.has(tokens[at]?.text ?? '')
+        ? []
+        : size(tokens, at).filter((each) => each.unit !== undefined),
     price,
     markedPrice: (tokens, at) =>
       price(tokens, at).filter(
@@ -68,9 +68,9 @@ export function numberReaders(context: SlotContext): Readonly<Record<string, Slo
       amounts(context.numbers, tokens, at).map((each) => impossible(each, each.value.gt(0))),
     list: listReader(context),
     ...degreeReaders(degrees),
-    bare: (tokens, at) => bareNumbers({ context, degrees }, tokens, at),
+    bare,
     answer: (tokens, at) => [
-      ...bareNumbers({ context, degrees }, tokens, at),
+      ...bare(tokens, at),
       ...durations(context, tokens, at).map((each) => ({ ...each, value: { minutes: each.value } })),
     ],
   };

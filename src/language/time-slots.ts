@@ -1,12 +1,15 @@
 // Slots that hold words of time, a time of day, or a zone. What they come to by the clock of the kitchen is read in moment.ts.
 import { zoneNamed } from '../core/local-time.ts';
+import { dayReader } from './day-slot.ts';
 import type { Language } from './language.ts';
 import { momentAt } from './moment.ts';
 import { readClock } from './time-read.ts';
 import { COST } from './reading.ts';
 import type { SlotReader } from './slot.ts';
 
-export function timeReaders(language: Language): Readonly<Record<'moment' | 'dayTime' | 'zone', SlotReader>> {
+export function timeReaders(
+  language: Language,
+): Readonly<Record<'moment' | 'dayTime' | 'day' | 'zone', SlotReader>> {
   const read = (tokens: Parameters<SlotReader>[0], at: number): ReturnType<typeof momentAt> =>
     momentAt(
       language,
@@ -27,6 +30,7 @@ export function timeReaders(language: Language): Readonly<Record<'moment' | 'day
         ? [{ value: '', end: found.end, cost: COST.doubt, doubt: 'halfOfDay' }]
         : [{ value: clock, end: found.end, cost: 0 }];
     },
+    day: dayReader(language),
     zone: (tokens, at) => {
       const rest = tokens.slice(at).map(({ text }) => text);
       const zone = zoneNamed(rest.join(' ').replaceAll(' / ', '/'));

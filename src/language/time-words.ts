@@ -1,45 +1,16 @@
 // Words of time within a sentence, and the same in the figures that the time library reads. "half past three" is "3:30",
 // "an hour and a half" is "90 minutes".
-import { z } from 'zod';
 import type { NumberWords } from './number-words.ts';
+import type { TimeWords } from './times-schema.ts';
 
-const words = z.array(z.string());
-
-export const timesSchema = z.strictObject({
-  begins: words,
-  goesOn: words,
-  and: words,
-  one: words,
-  half: words,
-  quarter: words,
-  past: words,
-  to: words,
-  minute: words,
-  hour: words,
-  at: z.string(),
-  oclock: words,
-  noon: words,
-  articles: words,
-  halves: z.strictObject({ am: words, pm: words }),
-  daily: words,
-  dailyIn: z.record(z.string(), z.string()),
-  each: words,
-  weekdays: words,
-  plural: z.string(),
-  days: words,
-  within: words,
-  partOf: z.strictObject({ am: words, pm: words }),
-  joints: words,
-  talk: words,
-});
-export type TimeWords = z.output<typeof timesSchema>;
+export { timesSchema, type TimeWords } from './times-schema.ts';
 
 const FIGURES = /^\d{1,2}(:\d\d)?$/;
 const HALVED = /^\d{1,2}(:\d\d)?(am|pm)$/;
 
 /** Whether a word may stand in words of time. */
 export const isTimeWord = (times: TimeWords, numbers: NumberWords, word: string): boolean =>
-  times.goesOn.includes(word) ||
+  times.goesOn.has(word) ||
   numbers.single.has(word) ||
   numbers.oh.has(word) ||
   FIGURES.test(word) ||
@@ -48,7 +19,7 @@ export const isTimeWord = (times: TimeWords, numbers: NumberWords, word: string)
 
 /** Whether words of time may begin at a word. */
 export const beginsTime = (times: TimeWords, word: string, next: string): boolean =>
-  times.begins.includes(word) ||
+  times.begins.has(word) ||
   HALVED.test(word) ||
   (FIGURES.test(word) && (word.includes(':') || [...times.halves.am, ...times.halves.pm].includes(next)));
 

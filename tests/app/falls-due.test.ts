@@ -20,6 +20,7 @@ const SETTINGS: Settings = {
   openedAt: '2026-01-01T00:00:00.000Z',
 };
 const HOUR = 3600_000;
+const PEOPLE = new Map(['ana', 'marit'].map((name) => [name, name]));
 
 const at = (local: string): number => Date.parse(instantOf(local, ZONE) ?? '');
 
@@ -38,7 +39,14 @@ async function kitchen(settings: Partial<Settings> = {}, duesOf?: DuesOf) {
       table = await open();
     },
     say: (text: string, ms: number, speaker = 'ana') =>
-      table.take({ id: `m${(count += 1)}`, speaker, at: new Date(ms).toISOString(), text, role: 'owner' }),
+      table.take({
+        id: `m${(count += 1)}`,
+        speaker,
+        at: new Date(ms).toISOString(),
+        text,
+        role: 'owner',
+        people: PEOPLE,
+      }),
     look: (ms: number): Promise<readonly Told[]> => table.tellDue({ at: new Date(ms).toISOString() }),
   };
 }
@@ -218,5 +226,63 @@ describe('an alarm', () => {
     const told = [];
     for (const ms of all) told.push(...(await home.look(ms)));
     expect(told).toHaveLength(1);
+  });
+
+  it('of a batch that was noted by a clock an hour or a day ahead is told soon after the clock came back, once', async () => {
+    for (const ahead of [HOUR, 24 * HOUR]) {
+      const home = await kitchen();
+      await home.say('grinding the trim', begun);
+      await home.say('cooking a batch', begun + ahead);
+      const told: number[] = [];
+      for (let ms = begun; ms < begun + HOUR / 2; ms += 60_000)
+        for (const { key } of await home.look(ms)) if (/:batch:[^#]*$/.test(key)) told.push(ms - begun);
+      expect(told).toEqual([10 * 60_000]);
+    }
+  });
+
+  it('that rang by a clock that was ahead rings again ten minutes after the clock came back', async () => {
+    const home = await kitchen({}, lot({ warm: true }));
+    expect(await home.look(begun + 24 * HOUR)).toHaveLength(1);
+    const told: number[] = [];
+    for (let ms = begun; ms < begun + HOUR / 4; ms += 60_000)
+      for (const each of await home.look(ms)) told.push(Date.parse(each.at) - begun);
+    expect(told).toEqual([10 * 60_000]);
+  });
+
+  it.each(['2026-03-08', '2026-11-01'])(
+    'of food that cools is elapsed time on %s, when the clocks change',
+    async (date) => {
+      const home = await kitchen();
+      const start = at(`${date}T00:30`);
+      await home.say('start cooling the chili', start);
+      expect(await home.look(start + 2 * HOUR - 1)).toEqual([]);
+      expect(texts(await home.look(start + 2 * HOUR))[0]).toContain('70 °F');
+    },
+  );
+
+  it('of a lot is asked once for a day on which the zone changes', async () => {
+    const home = await kitchen();
+    await home.say('grinding the trim', at('2026-03-05T09:00'));
+    await home.look(at('2026-03-05T20:00'));
+    const isDay = ({ key }: Told): boolean => key.endsWith(':cook:2026-03-06');
+    const first = await home.look(at('2026-03-06T11:00'));
+    await home.say('got it', at('2026-03-06T11:01'));
+    await home.say('the zone is pacific', at('2026-03-06T11:02'));
+    const more: Told[] = [];
+    for (let ms = at('2026-03-06T11:03'); ms < at('2026-03-06T23:00'); ms += HOUR / 4)
+      more.push(...(await home.look(ms)));
+    expect([first.filter(isDay).length, more.filter(isDay).length]).toEqual([1, 0]);
+  });
+
+  it('that is overdue by a stop is told once at the start, with how late it is', async () => {
+    const home = await kitchen();
+    await home.say('grinding the trim', begun);
+    await home.say('cooking a batch', begun + 60_000);
+    await home.restart();
+    const told = texts(await home.look(begun + 3 * HOUR)).filter((each) => each.includes('on the heat'));
+    expect(told).toHaveLength(1);
+    expect(told[0]).toContain('late by 3 h');
+    await home.restart();
+    expect(await home.look(begun + 3 * HOUR + 1000)).toEqual([]);
   });
 });

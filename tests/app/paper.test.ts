@@ -70,7 +70,7 @@ it.each(ASKED)('shows costs in "%s" to the owner only', async (line) => {
   expect(owner).toMatch(/cost/);
   for (const hidden of [cutter, shared]) {
     expect(hidden).toContain('ribeye');
-    expect(hidden).not.toMatch(/cost|price|\$|7\.4|9\.85|ready-cut/);
+    expect(hidden).not.toMatch(/cost|price|\$|USD|7\.4|9\.85|ready-cut/);
   }
 });
 
@@ -78,11 +78,63 @@ it('tells the figures of each test in the unit of the kitchen, on its local date
   const { take, made } = await kitchen();
   await (await take('export ribeye')).files?.[0]?.bytes();
   const { rows, columns } = made[0] as Sheet;
-  expect(columns).toHaveLength(8);
+  const row = Object.fromEntries(columns.map((column, at) => [column, rows[0]?.[at]]));
+  expect(rows).toHaveLength(1);
   // 13 of 14.2; (14.2 × 7.40 − 1.1 × 1.50) ÷ 13
-  expect(rows).toEqual([
-    [{ text: 'ribeye' }, { text: '2026-03-06' }, { figure: '14.2' }, { figure: '13' }, { figure: '91.5493' }, { figure: '7.4' }, { figure: '7.9562' }, undefined],
-  ]); // prettier-ignore
+  expect(row).toEqual({
+    item: { text: 'ribeye' },
+    closed: { text: '2026-03-06' },
+    supplier: undefined,
+    cutter: { text: 'owner' },
+    'received (lb)': { figure: '14.2' },
+    'trim (lb)': { figure: '1.1' },
+    'portions (lb)': { figure: '13' },
+    'portions (count)': undefined,
+    'yield (%)': { figure: '91.5493' },
+    'labor (min)': undefined,
+    'price (USD/lb)': { figure: '7.4' },
+    'usable cost (USD/lb)': { figure: '7.9562' },
+    'labor (USD)': undefined,
+    'packing (USD)': undefined,
+    'with labor and packing (USD/lb)': { figure: '7.9562' },
+    remark: undefined,
+  });
+});
+
+it('has a column for each part that came off, from whom, by whom, and what the work cost', async () => {
+  const { take, made } = await kitchen();
+  for (const line of [
+    'ribeye 10 lb at 8 from =cmd',
+    'fat 1, =A1 0.5',
+    '8 portions 16 oz, portions weigh 8.1',
+    'took 30 minutes at 20 an hour',
+    'packing 10 cents each',
+    'done',
+    'done',
+  ])
+    await take(line, 'lead');
+  await (await take('export ribeye')).files?.[0]?.bytes();
+  await (await take('export ribeye', 'cutter')).files?.[0]?.bytes();
+  const [owners, cutters] = made as Sheet[];
+  const read = ({ rows, columns }: Sheet, at: number) =>
+    Object.fromEntries(columns.map((column, place) => [column, rows[at]?.[place]]));
+  // (10 × 8.00 + 10 + 0.80) ÷ 8.1
+  expect(owners && read(owners, 0)).toMatchObject({
+    cutter: { text: 'lead' },
+    'fat (lb)': { figure: '1' },
+    'trim (lb)': undefined,
+    'portions (count)': { figure: '8' },
+    'labor (min)': { figure: '30' },
+    'labor (USD)': { figure: '10' },
+    'packing (USD)': { figure: '0.8' },
+    'with labor and packing (USD/lb)': { figure: '11.2099' },
+  });
+  expect(owners && read(owners, 1)).toMatchObject({ 'fat (lb)': undefined, 'trim (lb)': { figure: '1.1' } });
+  expect(cutters && read(cutters, 0)).toMatchObject({
+    'fat (lb)': { figure: '1' },
+    'labor (min)': { figure: '30' },
+  });
+  expect(cutters?.columns.filter((column) => /USD/.test(column))).toEqual([]);
 });
 
 it('draws the newest closed test after a new start', async () => {

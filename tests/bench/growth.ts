@@ -6,7 +6,7 @@ import { decimal } from '../../src/core/decimal.ts';
 import type { Fact, Recorded } from '../../src/core/facts.ts';
 import { evolve, type Kitchen, newKitchen } from '../../src/core/kitchen.ts';
 import { openSqlite } from '../../src/storage/sqlite/open.ts';
-import { ask, KITCHEN, openBench, SETTINGS } from './kitchen.ts';
+import { ask, ASKED_AT, KITCHEN, openBench, SETTINGS } from './kitchen.ts';
 import { median, microseconds, percentile, round } from './measure.ts';
 
 const ITEMS = [
@@ -30,6 +30,7 @@ const QUESTIONS = {
   askHistory: (item: string) => `${item} history`,
   askOrder: (item: string) => `how much ${item} for 40 16-ounce`,
   askYield: (item: string) => `${item} yield`,
+  askHeavy: (item: string) => `am I cutting heavy on ${item}`,
 } as const;
 type Question = keyof typeof QUESTIONS;
 const ASKED = Object.keys(QUESTIONS) as readonly Question[];
@@ -83,24 +84,31 @@ async function askMany(table: Table, question: Question, name: string): Promise<
   return percentile(times, 0.99);
 }
 
-/** Closed tests, each appended as one turn with all its facts. */
+/** Closed tests, a minute apart up to the time of asking, each appended as one turn with all its facts. */
 async function fill(path: string, tests: number): Promise<void> {
   const store = await openSqlite(path);
   await store.create(KITCHEN, SETTINGS);
   let kitchen = newKitchen(SETTINGS);
-  for (let test = 1; test <= tests; test += 1) kitchen = await append(store, kitchen, test);
+  for (let test = 1; test <= tests; test += 1) {
+    const ago = (tests - test) * 60_000;
+    kitchen = await append(store, kitchen, { test, at: new Date(Date.parse(ASKED_AT) - ago).toISOString() });
+  }
   await store.close();
 }
 
-async function append(store: Store, before: Kitchen, test: number): Promise<Kitchen> {
+async function append(
+  store: Store,
+  before: Kitchen,
+  { test, at }: { test: number; at: string },
+): Promise<Kitchen> {
   const item = ITEMS[test % ITEMS.length] ?? '';
-  const at = new Date(Date.UTC(2026, 0, 1) + test * 60_000).toISOString();
   const grams = decimal(String(6000 + (test % 900)));
   const made: Fact[] = [
     { type: 'received', item, grams, perLb: decimal('7.4'), supplier: `yard ${test % 3}` },
     { type: 'readyCutPriced', item, perLb: decimal('9.85') },
     { type: 'weighed', part: 'trim', grams: decimal(String(400 + (test % 90))), mode: 'set' },
     { type: 'portioned', mode: 'set', count: 12, eachGrams: decimal('400') },
+    { type: 'listed', eachGrams: ['396', '401', '408'].map(decimal) },
     { type: 'closed', flagged: false },
   ];
   const facts = made.map((fact, index): Recorded => ({

@@ -15,6 +15,9 @@ export const SETTINGS: Settings = {
   laborAvoidable: true,
 };
 
+/** When everything is asked. */
+export const ASKED_AT = '2026-03-06T15:00:00.000Z';
+
 /** Loaded once: the working folder is the project's. */
 export const voice = loadVoice('intents', 'en');
 
@@ -25,4 +28,4 @@ export async function openBench(path: string): Promise<{ store: Store; table: Ta
 }
 
 export const ask = (table: Table, id: string, text: string): ReturnType<Table['take']> =>
-  table.take({ id, speaker: 'cook', at: '2026-03-06T15:00:00.000Z', text, role: 'owner' });
+  table.take({ id, speaker: 'cook', at: ASKED_AT, text, role: 'owner' });

@@ -78,11 +78,34 @@ describe('the cook temperature of a lot', () => {
   test('of another batch is asked again: one passing burger clears nothing', () => {
     const passed = said('2026-03-06T17:00:00.000Z', cook('166', true), 1);
     const next = said('2026-03-06T18:00:00.000Z', { type: 'batchBegun' }, 1);
-    expect(only(lotDues(kitchen(opened, passed, next), at(NINE)), ':batch:')).toEqual([
+    expect(only(lotDues(kitchen(opened, passed, next), at(next.at)), ':batch:')).toEqual([
       '2026-03-06T18:10:00.000Z',
     ]);
     expect(lotsWithoutPass(kitchen(opened, passed, next)).map(({ id }) => id)).toEqual([1]);
     expect(lotsWithoutPass(kitchen(opened, passed))).toEqual([]);
+  });
+
+  test('of a batch that was thrown away is asked no more, and an hour later the day is asked about again', () => {
+    const begun = said('2026-03-06T17:00:00.000Z', { type: 'batchBegun' }, 1);
+    const thrown = said('2026-03-06T17:05:00.000Z', { type: 'batchEnded' }, 1);
+    const dues = lotDues(kitchen(opened, begun, thrown), at(thrown.at));
+    expect(only(dues, ':batch:')).toEqual([]);
+    expect(only(dues, ':cook:2026-03-06')).toEqual(['2026-03-06T18:05:00.000Z']);
+    expect(lotsWithoutPass(kitchen(opened, begun, thrown))).toHaveLength(1);
+    const passed = said('2026-03-06T18:10:00.000Z', cook('166', true), 1);
+    expect(lotsWithoutPass(kitchen(opened, begun, thrown, passed))).toEqual([]);
+  });
+
+  test('of a batch that came to nothing is asked of the day again once it is over', () => {
+    const under = said('2026-03-06T17:00:00.000Z', cook('158', false), 1);
+    const dues = lotDues(kitchen(opened, under), at(under.at));
+    expect(only(dues, ':cook:2026-03-06')).toEqual(['2026-03-06T21:00:00.000Z']);
+  });
+
+  test('of a batch noted by a clock that was ahead is asked as if it were noted now', () => {
+    const begun = said('2026-03-07T15:00:00.000Z', { type: 'batchBegun' }, 1);
+    const [due] = lotDues(kitchen(opened, begun), at(NINE)).filter(({ key }) => key.includes(':batch:'));
+    expect(due).toMatchObject({ at: at(NINE) + 10 * 60_000, isAhead: true });
   });
 
   test('is never asked of a lot that is closed, or taken back', () => {

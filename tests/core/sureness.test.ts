@@ -2,7 +2,7 @@
 import jstat from 'jstat';
 import { describe, expect, test } from 'vitest';
 import { contribution, EMPTY_POOL, type Pool, withTest } from '../../src/core/pool.ts';
-import { testsPerWeek, usableCostInterval, yieldInterval } from '../../src/core/sureness.ts';
+import { usableCostInterval, yieldInterval } from '../../src/core/sureness.ts';
 import { AVOIDABLE, closed, lb, portioned, received, testOf, weighed } from './given.ts';
 import { d, fc } from './property.ts';
 
@@ -56,24 +56,5 @@ describe('the 90 % interval', () => {
     expect(
       usableCostInterval(pooled(piece('10', '1'), piece('10', '8'), piece('10', '1')), d('6')),
     ).toBeUndefined();
-  });
-});
-
-describe('tests a week', () => {
-  const between = (
-    tests: number,
-    oldestClosedAt: string | undefined,
-    newestClosedAt: string,
-  ): string | undefined => testsPerWeek({ ...EMPTY_POOL, tests, oldestClosedAt, newestClosedAt })?.toString();
-
-  test('are counted from the first to the newest', () => {
-    expect(between(4, '2026-03-02T09:00:00Z', '2026-03-23T09:00:00Z')).toBe('1');
-    expect(between(7, '2026-03-02T09:00:00Z', '2026-03-16T09:00:00Z')).toBe('3');
-  });
-
-  test('are not told within a week, nor where the first is not known', () => {
-    expect(between(5, '2026-03-02T09:00:00Z', '2026-03-05T09:00:00Z')).toBeUndefined();
-    expect(between(5, undefined, '2026-03-23T09:00:00Z')).toBeUndefined();
-    expect(between(1, '2026-03-02T09:00:00Z', '2026-03-02T09:00:00Z')).toBeUndefined();
   });
 });

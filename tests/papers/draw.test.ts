@@ -2,6 +2,7 @@ import { expect, it } from 'vitest';
 import { inflateSync } from 'node:zlib';
 import type { Picture } from '../../src/app/ports/paper.ts';
 import { draw, svgOf } from '../../src/papers/pictures/draw.ts';
+import { ticksIn } from '../../src/papers/pictures/trend.ts';
 import { FAINT_INK, INK, PAPER, TONES } from '../../src/papers/pictures/palette.ts';
 
 const picture: Picture = {
@@ -50,6 +51,42 @@ it('draws the words: without a font the pixels are others', () => {
 it('is SVG whatever the words hold', () => {
   expect(svgOf(picture)).toContain('ribeye &lt;14.2 lb&gt; &amp; more');
   expect(() => draw({ title: '\u0000]]>"\uD800', panels: [] })).not.toThrow();
+});
+
+it('cuts a long label, and no amount', () => {
+  const bar = {
+    label: 'a part with a very long name that goes on and on',
+    text: '10.52 lb · 76.2 %',
+    value: 1,
+    tone: 'waste',
+  } as const;
+  const svg = svgOf({ title: '', panels: [{ is: 'bars', title: '', bars: [bar] }] });
+  expect(svg).toContain('10.52 lb · 76.2 %');
+  expect(svg).toMatch(/a part with a very[^<]*…/);
+});
+
+it('draws what values are held against as a dashed line, and what is noted below', () => {
+  const trend = {
+    is: 'trend',
+    title: '',
+    points: [{ label: 'x', value: 9 }],
+    mark: 12,
+    notes: ['Dashed: 12'],
+    tick: String,
+  } as const;
+  const svg = svgOf({ title: '', panels: [trend] });
+  expect(svg).toMatch(/stroke-dasharray/);
+  expect(svg).toContain('Dashed: 12');
+});
+
+it.each([
+  [72.8, 79.3, [74, 76, 78]],
+  [9.99, 11.09, [10, 10.25, 10.5, 10.75, 11]],
+  [-0.01, 0.01, [-0.01, -0.005, 0, 0.005, 0.01]],
+])('marks round values between %d and %d', (low, high, expected) => {
+  const found = ticksIn(low, high);
+  expect(found).toHaveLength(expected.length);
+  for (const [at, value] of found.entries()) expect(value).toBeCloseTo(expected[at] ?? NaN, 9);
 });
 
 it('draws what is all the same, alone, or nothing', () => {

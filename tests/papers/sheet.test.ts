@@ -32,6 +32,17 @@ it('writes CSV that reads back, with no formula in it', async () => {
   ]);
 });
 
+it('runs no formula in the head of a column either: it may be named for a part', async () => {
+  const named = { ...table('csv'), columns: ['item', '=A1 (lb)', '@cap'] };
+  expect(readCsv(await sheet(named))[0]).toEqual(['item', "'=A1 (lb)", "'@cap"]);
+  const files = unzipSync(await sheet({ ...named, format: 'xlsx' }));
+  const texts = Object.values(files)
+    .map((bytes) => strFromU8(bytes))
+    .join('');
+  expect(texts).toMatch(/(&apos;|&#39;|')=A1/);
+  expect(texts).not.toMatch(/>=A1|<f[ >]/);
+});
+
 it('marks CSV as UTF-8 for spreadsheets', async () => {
   expect([...(await sheet(table('csv'))).slice(0, 3)]).toEqual([0xef, 0xbb, 0xbf]);
 });

@@ -75,6 +75,8 @@ export interface Ending {
   readonly tell?: readonly NewLetter[];
   /** The number of the message that was sent. */
   readonly message?: number;
+  /** Takes the next letter of the chat in the same transaction. */
+  readonly next?: Notices;
 }
 
 /** What goes with the next letter of a chat where an earlier one may not have arrived, and with one that may come twice. */
@@ -104,6 +106,7 @@ export interface Mailbox {
   chatsWithLetters(bot: string): Promise<readonly number[]>;
   /** The oldest letter of a chat, now on its way. */
   takeLetter(bot: string, chat: number, notices: Notices): Promise<Letter | undefined>;
-  endLetter(seq: number, end: LetterEnd, ending?: Ending): Promise<void>;
+  /** With `next`, the letter that is on its way now: the oldest of the same chat. */
+  endLetter(seq: number, end: LetterEnd, ending?: Ending): Promise<Letter | undefined>;
   backlog(bot: string): Promise<Backlog>;
 }

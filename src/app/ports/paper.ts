@@ -22,6 +22,9 @@ export interface Trend {
   readonly title: string;
   readonly points: readonly { readonly label: string; readonly value: number }[];
   readonly band?: { readonly low: number; readonly high: number; readonly text: string };
+  /** A value that they are held against, drawn as a line. */
+  readonly mark?: number;
+  readonly notes?: readonly string[];
   readonly tick: (value: number) => string;
 }
 

@@ -65,8 +65,13 @@ export function messageOf(
     at: turn.instant,
     text: turn.text,
     role: shift.roles.get(turn.from) ?? 'owner',
+    people: peopleOf(shift),
   };
 }
+
+/** All who have a role or say something. */
+const peopleOf = ({ roles, turns }: Shift): ReadonlyMap<string, string> =>
+  new Map([...roles.keys(), ...turns.map(({ from }) => from)].map((name) => [name, name]));
 
 interface ChatTurn {
   readonly at: string;

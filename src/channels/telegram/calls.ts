@@ -127,10 +127,15 @@ async function sendMessage(api: Api, letter: Letter): Promise<number> {
   return (await api.sendMessage(chat, text, options)).message_id;
 }
 
-async function sendFile(api: Api, { chat, text, file }: Letter): Promise<void> {
+async function sendFile(api: Api, letter: Letter): Promise<void> {
+  const { chat, text, file } = letter;
   if (file === undefined) return;
   const sent = new InputFile(file.bytes, file.name);
-  const options = { caption: text.slice(0, LONGEST_CAPTION), disable_notification: true };
+  const options = {
+    caption: text.slice(0, LONGEST_CAPTION),
+    disable_notification: true,
+    ...keyboardOf(letter),
+  };
   if (file.type === 'image/png') await api.sendPhoto(chat, sent, options);
   else await api.sendDocument(chat, sent, options);
 }

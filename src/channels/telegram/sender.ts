@@ -92,36 +92,44 @@ function isHeld({ held }: State, chat: number): boolean {
 }
 
 async function emptyChat(parts: SenderParts, state: State, chat: number): Promise<void> {
-  const { post, bot, notices, signal } = parts;
-  while (!signal.aborted && !state.isTroubled && !isHeld(state, chat)) {
-    const letter = await post.takeLetter(bot, chat, notices);
+  const { post, bot, notices } = parts;
+  while (mayBegin(parts, state) && !isHeld(state, chat)) {
+    let letter = await post.takeLetter(bot, chat, notices);
     if (letter === undefined) return;
-    await carry(parts, state, letter);
+    while (letter !== undefined) letter = await carry(parts, state, letter);
   }
 }
 
-async function carry(parts: SenderParts, state: State, letter: Letter): Promise<void> {
+const mayBegin = ({ signal }: SenderParts, { isTroubled }: State): boolean => !signal.aborted && !isTroubled;
+
+/** Sends it. Where it arrived, the next of the chat is taken as this one ends: a commit for both. */
+async function carry(parts: SenderParts, state: State, letter: Letter): Promise<Letter | undefined> {
   let message: number | undefined;
   try {
     message = await sendLetter(parts.api, letter);
   } catch (error) {
     const trouble = troubleOf(error);
     parts.log.warn({ ...traceOf(error), trouble: trouble.is }, 'send failed');
-    return take(parts, state, { letter, trouble });
+    await settle(parts, state, { letter, trouble });
+    return undefined;
   }
   state.failures = 0;
-  await untilStored(parts, () =>
-    parts.post.endLetter(letter.seq, 'sent', message === undefined ? {} : { message }),
+  return untilStored(parts, () =>
+    parts.post.endLetter(letter.seq, 'sent', {
+      ...(message === undefined ? {} : { message }),
+      ...(mayBegin(parts, state) ? { next: parts.notices } : {}),
+    }),
   );
 }
 
-async function take(
+async function settle(
   parts: SenderParts,
   state: State,
   { letter, trouble }: { letter: Letter; trouble: Trouble },
 ): Promise<void> {
-  const end = (how: LetterEnd): Promise<void> =>
-    untilStored(parts, () => parts.post.endLetter(letter.seq, how));
+  const end = async (how: LetterEnd): Promise<void> => {
+    await untilStored(parts, () => parts.post.endLetter(letter.seq, how));
+  };
   switch (trouble.is) {
     case 'tooMany':
       state.held.set(letter.chat, Date.now() + trouble.seconds * 1000);
@@ -159,14 +167,16 @@ function noteTrouble(state: State): void {
 }
 
 /** What became of a letter must not be forgotten because the store could not take it at once. */
-async function untilStored(parts: SenderParts, store: () => Promise<void>): Promise<void> {
+async function untilStored<Result>(
+  parts: SenderParts,
+  store: () => Promise<Result>,
+): Promise<Result | undefined> {
   for (;;) {
     try {
-      await store();
-      return;
+      return await store();
     } catch (error) {
       await outlastStore(parts, error);
-      if (parts.signal.aborted) return;
+      if (parts.signal.aborted) return undefined;
     }
   }
 }

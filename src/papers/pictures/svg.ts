@@ -22,9 +22,17 @@ export interface TextStyle {
   readonly width?: number;
 }
 
+const BASE_SIZE = 26;
+/** Of a letter, by its size: the mean of words with figures, and some more. */
+const letterWidth = ({ size = BASE_SIZE, bold = false }: TextStyle): number => size * (bold ? 0.68 : 0.6);
+
+/** How wide words may become. */
+export const widthOf = (words: string, style: TextStyle = {}): number =>
+  Math.ceil(Array.from(words).length * letterWidth(style)) + 1;
+
 export function text(x: number, y: number, words: string, style: TextStyle = {}): string {
-  const { size = 26, anchor = 'start', bold = false, faint = false, width = RIGHT - MARGIN } = style;
-  const shown = escaped(cut(words, Math.floor(width / (size * (bold ? 0.68 : 0.6)))));
+  const { size = BASE_SIZE, anchor = 'start', bold = false, faint = false, width = RIGHT - MARGIN } = style;
+  const shown = escaped(cut(words, Math.floor(width / letterWidth(style))));
   const weight = bold ? ' font-weight="bold"' : '';
   return `<text x="${x}" y="${y}" font-family="${FONT}" font-size="${size}"${weight} text-anchor="${anchor}" fill="${faint ? FAINT_INK : INK}">${shown}</text>`;
 }
@@ -39,8 +47,17 @@ export interface Box {
 export const rect = ({ x, y, width, height }: Box, fill: string): string =>
   `<rect x="${x.toFixed(1)}" y="${y.toFixed(1)}" width="${width.toFixed(1)}" height="${height.toFixed(1)}" fill="${fill}"/>`;
 
-export const line = (points: readonly (readonly [number, number])[], stroke: string, width = 2): string =>
-  `<polyline points="${points.map(([x, y]) => `${x.toFixed(1)},${y.toFixed(1)}`).join(' ')}" fill="none" stroke="${stroke}" stroke-width="${width}"/>`;
+type Corner = readonly [x: number, y: number];
+
+export function line(
+  points: readonly Corner[],
+  stroke: string,
+  style: { width?: number; dashed?: true } = {},
+): string {
+  const corners = points.map(([x, y]) => `${x.toFixed(1)},${y.toFixed(1)}`).join(' ');
+  const dashes = style.dashed === true ? ' stroke-dasharray="14 8"' : '';
+  return `<polyline points="${corners}" fill="none" stroke="${stroke}" stroke-width="${style.width ?? 2}"${dashes}/>`;
+}
 
 export const dot = (x: number, y: number, fill: string, radius = 7): string =>
   `<circle cx="${x.toFixed(1)}" cy="${y.toFixed(1)}" r="${radius}" fill="${fill}"/>`;

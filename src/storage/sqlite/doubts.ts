@@ -46,6 +46,10 @@ const SUPERSEDED = `DELETE FROM outbox WHERE bot = ? AND chat = ? AND state IN (
   (SELECT 1 FROM card WHERE card.bot = outbox.bot AND card.chat = outbox.chat AND card.kitchen = outbox.kitchen
    AND card.test = outbox.test AND card.message IS NOT NULL)`;
 
+/** Words stand in it, and buttons may: what goes with it is seen. */
+export const carriesNotice = (kind: LetterKind): kind is 'card' | 'message' | 'file' =>
+  kind === 'card' || kind === 'message' || kind === 'file';
+
 interface Offer {
   readonly text: string;
   readonly button: ButtonRow;
@@ -57,7 +61,7 @@ interface Offer {
  */
 export function offerer(
   db: Connection,
-): (doubtful: Doubtful, kind: 'card' | 'message', notices: Notices) => Offer | undefined {
+): (doubtful: Doubtful, kind: 'card' | 'message' | 'file', notices: Notices) => Offer | undefined {
   const old = db.prepare(
     `DELETE FROM outbox WHERE bot = ? AND chat = ? AND state = 'offered' AND created_at < ?`,
   );
@@ -76,7 +80,7 @@ export function offerer(
     old.run(bot, chat, new Date(nowMs - OFFERED_MS).toISOString());
     superseded.run(bot, chat);
     const isFresh = fresh.run(new Date(nowMs).toISOString(), bot, chat).changes > 0;
-    if (!isFresh && (kind === 'message' || standing.get(bot, chat) === undefined)) return undefined;
+    if (!isFresh && (kind !== 'card' || standing.get(bot, chat) === undefined)) return undefined;
     const nonce = nonceOf(bot, chat);
     return { text: notices.unknown, button: nonce === undefined ? [] : [{ label: notices.again, nonce }] };
   };
@@ -88,7 +92,7 @@ export function offerWithdrawer(db: Connection): (letter: Doubtful & { readonly 
     `UPDATE outbox SET state = 'unknown' WHERE bot = ? AND chat = ? AND state = 'offered'`,
   );
   return ({ bot, chat, kind }) => {
-    if (kind === 'card' || kind === 'message') withdraw.run(bot, chat);
+    if (carriesNotice(kind)) withdraw.run(bot, chat);
   };
 }
 

@@ -8,6 +8,7 @@ import { SCHEMA_2 } from './schema-2.ts';
 import { SCHEMA_3 } from './schema-3.ts';
 import { foldPoolsAnew } from './schema-4.ts';
 import { SCHEMA_5 } from './schema-5.ts';
+import { foldMemoryAnew } from './schema-6.ts';
 
 /** Makes version n+1 of version n; its place in the list is n. */
 export type Migration = (db: Connection) => void;
@@ -26,6 +27,7 @@ export const MIGRATIONS: readonly Migration[] = [
   (db) => {
     db.exec(SCHEMA_5);
   },
+  foldMemoryAnew,
 ];
 
 /** SQLite's application_id: "BLKH". It tells our files from another program's. */

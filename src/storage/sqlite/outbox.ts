@@ -1,18 +1,21 @@
 // What is to be sent. A letter is marked before it is handed to the service, so that a crash in between is known of.
-import type { Backlog, Ending, Letter, LetterEnd, LetterKind, Notices } from '../../app/ports/mailbox.ts';
+import type { Ending, Letter, LetterEnd, LetterKind, NewLetter, Notices } from '../../app/ports/mailbox.ts'; // prettier-ignore
+import { backlogReader } from './backlog.ts';
 import type { Connection } from './connection.ts';
-import { doubtShower, offerer, offerWithdrawer } from './doubts.ts';
+import { carriesNotice, doubtShower, offerer, offerWithdrawer } from './doubts.ts';
 import { LETTER_COLUMNS, LETTER_SOURCE, letterOf, type LetterRow, letterWriter } from './letters.ts';
 
 export function outbox(db: Connection) {
   const chats = db
     .prepare<[string], number>(`SELECT DISTINCT chat FROM outbox WHERE bot = ? AND state = 'waiting'`)
     .pluck();
+  const take = taker(db);
+  const transaction = db.transaction(take);
   return {
     chatsWithLetters: (bot: string) => chats.all(bot),
     noteInterrupted: interruptedNoter(db),
-    takeLetter: taker(db),
-    endLetter: ender(db),
+    takeLetter: (...at: Parameters<Take>) => transaction.immediate(...at),
+    endLetter: ender(db, take),
     backlog: backlogReader(db),
   };
 }
@@ -79,29 +82,33 @@ function doubter(db: Connection): (row: SentRow) => 'repeated' | 'doubtful' {
   };
 }
 
-function taker(db: Connection): (bot: string, chat: number, notices: Notices) => Letter | undefined {
+type Take = (bot: string, chat: number, notices: Notices) => Letter | undefined;
+
+/** Must be called inside a transaction. */
+function taker(db: Connection): Take {
   const oldest = db.prepare<[string, number], LetterRow>(
     `SELECT ${LETTER_COLUMNS} FROM ${LETTER_SOURCE}
      WHERE outbox.bot = ? AND state = 'waiting' AND outbox.chat = ? ORDER BY seq LIMIT 1`,
   );
   const mark = db.prepare(`UPDATE outbox SET state = 'sending' WHERE seq = ?`);
   const offer = offerer(db);
-  const transaction = db.transaction((bot: string, chat: number, notices: Notices): Letter | undefined => {
+  return (bot, chat, notices) => {
     const row = oldest.get(bot, chat);
     if (row === undefined) return undefined;
     mark.run(row.seq);
     const letter = letterOf(row);
     const said = row.alarm > 1 ? { ...letter, text: `${notices.repeat} ${letter.text}` } : letter;
     const { kind } = letter;
-    const offered = kind === 'card' || kind === 'message' ? offer({ bot, chat }, kind, notices) : undefined;
+    const offered = carriesNotice(kind) ? offer({ bot, chat }, kind, notices) : undefined;
     if (offered === undefined) return said;
     const rows = offered.button.length === 0 ? [] : [offered.button];
     return { ...said, text: `${offered.text}\n${said.text}`, buttons: [...(said.buttons ?? []), ...rows] };
-  });
-  return (bot, chat, notices) => transaction.immediate(bot, chat, notices);
+  };
 }
 
-function ender(db: Connection): (seq: number, end: LetterEnd, ending?: Ending) => void {
+type End = (seq: number, end: LetterEnd, ending?: Ending) => Letter | undefined;
+
+function ender(db: Connection, take: Take): End {
   const find = db.prepare<[number], SentRow>(`SELECT ${SENT_COLUMNS} FROM ${LETTER_SOURCE} WHERE seq = ?`);
   const remove = db.prepare('DELETE FROM outbox WHERE seq = ?');
   const back = db.prepare(`UPDATE outbox SET state = 'waiting' WHERE seq = ?`);
@@ -113,9 +120,8 @@ function ender(db: Connection): (seq: number, end: LetterEnd, ending?: Ending) =
   const doubt = doubter(db);
   const cards = cardKeeper(db);
   const park = parker(db);
-  const write = (seq: number, end: LetterEnd, { tell = [], message }: Ending): void => {
-    const letter = find.get(seq);
-    if (letter === undefined) return;
+  const write = (letter: SentRow, end: LetterEnd, { tell = [], message }: Ending): void => {
+    const { seq } = letter;
     switch (end) {
       case 'again':
         return again(letter);
@@ -133,10 +139,13 @@ function ender(db: Connection): (seq: number, end: LetterEnd, ending?: Ending) =
         return park(letter, tell);
     }
   };
-  const transaction = db.transaction(write);
-  return (seq, end, ending = {}) => {
-    transaction.immediate(seq, end, ending);
-  };
+  const transaction = db.transaction((seq: number, end: LetterEnd, ending: Ending): Letter | undefined => {
+    const letter = find.get(seq);
+    if (letter === undefined) return undefined;
+    write(letter, end, ending);
+    return ending.next && take(letter.bot, letter.chat, ending.next);
+  });
+  return (seq, end, ending = {}) => transaction.immediate(seq, end, ending);
 }
 
 /** Which message stands for a card. The card of a test that is over is forgotten when it was shown for the last time. */
@@ -159,35 +168,12 @@ function cardKeeper(db: Connection) {
   };
 }
 
-function parker(db: Connection): (letter: SentRow, tell: Required<Ending>['tell']) => void {
+function parker(db: Connection): (letter: SentRow, tell: readonly NewLetter[]) => void {
   const parked = db.prepare(`SELECT 1 FROM outbox WHERE bot = ? AND state = 'parked' AND chat = ? LIMIT 1`);
   const park = db.prepare(`UPDATE outbox SET state = 'parked' WHERE seq = ?`);
   const post = letterWriter(db);
   return ({ seq, bot, chat, created_at: at }, tell) => {
     if (parked.get(bot, chat) === undefined) for (const letter of tell) post(bot, letter, at);
     park.run(seq);
-  };
-}
-
-function backlogReader(db: Connection): (bot: string) => Backlog {
-  const update = db
-    .prepare<[string], string | null>(
-      `SELECT min(received_at) FROM inbox WHERE bot = ? AND state = 'waiting'`,
-    )
-    .pluck();
-  const letter = db
-    .prepare<[string], string | null>(
-      `SELECT min(created_at) FROM outbox WHERE bot = ? AND state IN ('waiting', 'sending')`,
-    )
-    .pluck();
-  const strangers = db.prepare<[string], number>('SELECT updates FROM stranger_count WHERE bot = ?').pluck();
-  return (bot) => {
-    const oldestUpdateAt = update.get(bot);
-    const oldestLetterAt = letter.get(bot);
-    return {
-      ...(oldestUpdateAt == null ? {} : { oldestUpdateAt }),
-      ...(oldestLetterAt == null ? {} : { oldestLetterAt }),
-      strangers: strangers.get(bot) ?? 0,
-    };
   };
 }

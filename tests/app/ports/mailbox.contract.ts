@@ -145,6 +145,28 @@ export function mailboxContract(name: string, newDatabase: () => Promise<Databas
         expect(await post.backlog(BOT)).toEqual({ strangers: 0 });
       });
 
+      it('gives the next one of the chat as one ends, where it is asked for', async () => {
+        await posted(letter(1, 'a'), letter(2, 'b'), letter(1, 'c'), letter(1, 'd'));
+        const ending = { next: NOTICES };
+        const next = await post.endLetter(await seqOf(), 'sent', ending);
+        expect(next?.text).toBe('c');
+        expect(await post.endLetter(next?.seq ?? 0, 'sent')).toBeUndefined();
+        expect(await post.endLetter(next?.seq ?? 0, 'sent', ending), 'ended before').toBeUndefined();
+        expect((await take())?.text).toBe('d');
+        expect((await take(2))?.text).toBe('b');
+      });
+
+      it('knows what was taken so as on its way, and puts the notice before what follows one in doubt', async () => {
+        await posted(letter(1, 'a'), letter(1, 'b'), letter(1, 'c'));
+        expect((await post.endLetter(await seqOf(), 'unknown', { next: NOTICES }))?.text).toBe('notice\nb');
+        await reopen();
+        expect(await post.noteInterrupted(BOT)).toBe(1);
+        const last = await take();
+        expect(last?.text).toBe('notice\nc');
+        expect(await post.endLetter(last?.seq ?? 0, 'sent', { next: NOTICES })).toBeUndefined();
+        expect(await post.endLetter(0, 'sent', { next: NOTICES })).toBeUndefined();
+      });
+
       it('gives again what surely was not sent, before what came after it', async () => {
         await posted(letter(1, 'a'), letter(1, 'b'));
         await post.endLetter(await seqOf(), 'again');
@@ -177,6 +199,16 @@ export function mailboxContract(name: string, newDatabase: () => Promise<Databas
           expect((await take())?.text).toBe(end === 'again' ? 'notice\nb' : 'notice\nc');
         },
       );
+
+      it('gives the notice with a file too, and with the next one where that did not arrive', async () => {
+        const file = { name: 'a.csv', type: 'text/csv', bytes: new Uint8Array([1]) };
+        await posted(letter(1, 'a'), letter(1, 'table', { kind: 'file', file }), letter(1, 'c'));
+        await post.endLetter(await seqOf(), 'unknown');
+        const sent = await take();
+        expect(sent).toMatchObject({ kind: 'file', text: 'notice\ntable', file: { name: 'a.csv' } });
+        await post.endLetter(sent?.seq ?? 0, 'unknown');
+        expect((await take())?.text).toBe('notice\nc');
+      });
 
       it('gives the notice with an alarm again that may not have arrived', async () => {
         await posted(letter(1, 'a'), letter(1, 'chill it', { alarm: true }));
@@ -227,6 +259,21 @@ export function mailboxContract(name: string, newDatabase: () => Promise<Databas
     });
 
     describe('fairness', () => {
+      it('keeps the order of arrival within each chat and between them, however much one has said', async () => {
+        const loud = Array.from({ length: 500 }, (_, index) => update(1 + index, 1));
+        const calm = [update(1001, 2), update(1002, 3), update(1003, 2), update(1004, 3)];
+        await post.receive(BOT, [...loud, ...calm], AT);
+        const handled: number[] = [];
+        for (let page = await waiting(); page.length > 0; page = await waiting())
+          for (const id of page) {
+            await post.settle(delivery(id, []));
+            handled.push(id);
+          }
+        expect(handled.filter((id) => id < 1000)).toEqual(loud.map(({ id }) => id));
+        expect(handled.filter((id) => id > 1000)).toEqual(calm.map(({ id }) => id));
+        expect(handled.indexOf(1004)).toBeLessThan(10);
+      });
+
       it('gives each chat its turn, and one alone all of it', async () => {
         const many = [1, 2, 3, 4, 5, 6, 7].map((id) => update(id, 1));
         await post.receive(BOT, [...many, update(8, 2)], AT);
