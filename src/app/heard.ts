@@ -6,9 +6,9 @@ import type { Heeded } from './converse.ts';
 import type { HeardAs } from './ports/table.ts';
 
 /** From here on an entry is recorded as it was heard; below it waits for a word. */
-const RECORD_FROM = 0.96;
+const RECORD_FROM = 0.85;
 /** Below this it is taken for noise or for talk that is not for us. */
-const ASK_FROM = 0.45;
+const ASK_FROM = 0.25;
 
 /** What was typed is sure. */
 export const isSure = (heard: HeardAs | undefined): boolean =>

@@ -28,7 +28,7 @@ export function localRecogniser(folder: string, language: string): Recogniser {
       // What could not be opened is tried anew with the next note.
       model.catch(() => (model = undefined));
       const words = await heard(model, sound);
-      return { words, confidence: words === '' ? 0 : CONFIDENCE, others: [] };
+      return { words, confidence: words === '' ? 0 : CONFIDENCE };
     },
     close: () => {
       model = undefined;

@@ -24,7 +24,7 @@ function engineHearing(words: string, confidence: number) {
     name: 'told',
     hear: (_, expected) => {
       asked.push(expected);
-      return Promise.resolve({ words, confidence, others: [] });
+      return Promise.resolve({ words, confidence });
     },
     close: () => Promise.resolve(),
   };

@@ -1,30 +1,34 @@
-// `npm run bench:speech -- FOLDER [--json] [--every N] [--from K]`: how well and how fast voice notes are heard, all or every Nth
-// from the Kth. The folder holds in.tsv (id, tab, what is
+// `npm run bench:speech -- FOLDER [--json] [--half tune|report] [--every N] [--from K]`: how well and how fast voice notes are
+// heard, all or half of the sentences, all or every Nth from the Kth. The folder holds in.tsv (id, tab, what is
 // said), folders of recordings named ID.VOICE.ogg, each a condition, and `reject` with what must not become an entry.
 import { cpus, loadavg } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { embedded } from '../../src/speech/embedded/engine.ts';
 import { measureClips } from './speech/clips.ts';
-import { readSet } from './speech/set.ts';
+import { half, readSet } from './speech/set.ts';
 import { summary } from './speech/summary.ts';
 
 const { values, positionals } = parseArgs({
   allowPositionals: true,
   options: {
     json: { type: 'boolean' },
+    half: { type: 'string' },
     every: { type: 'string', default: '1' },
     from: { type: 'string', default: '0' },
   },
 });
 const [folder] = positionals;
 const [every, from] = [Number(values.every), Number(values.from)];
-if (folder === undefined || !(every >= 1)) {
-  console.error('bench:speech FOLDER [--json] [--every N] [--from K]');
+const wanted = values.half;
+const isHalf = wanted === 'tune' || wanted === 'report';
+if (folder === undefined || !(every >= 1) || !(wanted === undefined || isHalf)) {
+  console.error('bench:speech FOLDER [--json] [--half tune|report] [--every N] [--from K]');
   process.exitCode = 2;
 } else {
   const recogniser = embedded(join(process.cwd(), 'src/speech/embedded/worker.js'));
-  const chosen = readSet(folder).filter((_, index) => index % every === from);
+  const all = readSet(folder);
+  const chosen = (isHalf ? half(all, wanted) : all).filter((_, index) => index % every === from);
   const heard = await measureClips(recogniser, chosen);
   await recogniser.close();
   const machine = {

@@ -72,7 +72,18 @@ describe('what is sent', () => {
 
 describe('how surely it was heard', () => {
   it.each([
-    ['the server tells', { text: 'done', segments: [{ avg_logprob: -0.05, no_speech_prob: 0.01 }] }, 0.9, 1],
+    [
+      'the server is sure',
+      { text: 'done', segments: [{ avg_logprob: -0.02, no_speech_prob: 0.01 }] },
+      0.96,
+      1,
+    ],
+    [
+      'the server is nearly sure: it waits for a word',
+      { text: 'done', segments: [{ avg_logprob: -0.05, no_speech_prob: 0.01 }] },
+      0.45,
+      0.84,
+    ],
     [
       'the worst segment counts',
       { text: 'a b', segments: [{ avg_logprob: -0.05 }, { avg_logprob: -1 }] },
@@ -85,7 +96,7 @@ describe('how surely it was heard', () => {
       0,
       0.2,
     ],
-    ['the server tells nothing: every entry waits for a word', { text: 'trim 1.1' }, 0.45, 0.89],
+    ['the server tells nothing: every entry waits for a word', { text: 'trim 1.1' }, 0.45, 0.84],
     ['no words', { text: '' }, 0, 0],
   ])('%s', async (_, answer, least, most) => {
     const url = await serverWith((__, response) => {

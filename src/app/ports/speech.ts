@@ -17,6 +17,8 @@ export interface Expected {
   readonly spelled: readonly (readonly [word: string, phones: string])[];
   /** Sentences that differ from this one in one number or name, for engines that compare what is alike. */
   readonly near: (words: string) => readonly string[];
+  /** Whether they name a cut that neither this kitchen nor most others have: likelier misheard than said. */
+  readonly isUnusual: (words: string) => boolean;
   /** The same words as running text, for engines that take a hint and no grammar. */
   readonly hint: string;
 }
@@ -26,8 +28,6 @@ export interface Transcript {
   readonly words: string;
   /** 0 to 1: our own estimate that these are the words. */
   readonly confidence: number;
-  /** What else it may have been, the likelier first. */
-  readonly others: readonly string[];
 }
 
 /** Trouble with a note or with the engine, classed for one plain sentence; anything else that is thrown is a bug. */

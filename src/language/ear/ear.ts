@@ -13,7 +13,9 @@ const kindSchema = z.strictObject({
   rare: z.boolean().default(false),
   slots: words,
   article: z.boolean().optional(),
-  less: z.strictObject({ idle: z.number(), open: z.number(), asked: z.number() }).partial(),
+  less: z
+    .strictObject({ idle: z.number(), open: z.number(), asked: z.number(), alone: z.number() })
+    .partial(),
 });
 
 const hearingSchema = z.strictObject({
@@ -28,6 +30,7 @@ const hearingSchema = z.strictObject({
     zeros: words,
     point: z.string(),
     units: words,
+    likeNames: words,
   }),
   often: words,
   alsoSaid: words,

@@ -12,11 +12,12 @@ export interface Expectation {
   readonly pronounced: Pronunciations;
   readonly spelled: Pronunciations;
   readonly near: (words: string) => readonly string[];
+  readonly isUnusual: (words: string) => boolean;
   readonly hint: string;
 }
 
 export function expectation(language: Language, ear: Ear, listening: Listening): Expectation {
-  const { text, words } = grammarFor(language, ear, listening);
+  const { text, words, rare } = grammarFor(language, ear, listening);
   const own = ear.sounds.words;
   return {
     grammar: text,
@@ -25,6 +26,7 @@ export function expectation(language: Language, ear: Ear, listening: Listening):
       .filter((word) => !Object.hasOwn(own, word))
       .map((word) => [word, soundsOf(ear.sounds, word)] as const),
     near: nearOf(ear, listening),
+    isUnusual: (line) => rare.some((name) => ` ${line} `.startsWith(` ${name} `)),
     hint: hintOf(ear, listening),
   };
 }

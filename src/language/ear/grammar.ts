@@ -21,6 +21,8 @@ export interface Listening {
 export interface Grammar {
   readonly text: string;
   readonly words: ReadonlySet<string>;
+  /** The names that are listened for, though they are rare. */
+  readonly rare: readonly string[];
 }
 
 /** How much less likely a cut is that is neither on the table nor in the kitchen's history nor a common one. */
@@ -59,13 +61,13 @@ export function grammarFor(language: Language, ear: Ear, listening: Listening): 
     ...names.flatMap(({ rules: each }) => each),
     ...rules,
   ].join('\n');
-  return { text, words };
+  return { text, words, rare: names.flatMap(({ rare }) => rare) };
 }
 
-/** Where nobody knows where the talk stands, all are as likely, but for mere answers. */
+/** Where nobody knows where the talk stands, there is nothing that a mere answer could answer. */
 function likelihoodIn({ less }: EarKind, stage: Stage): number {
   if (stage !== undefined) return less[stage] ?? 1;
-  return less.idle === 0 && less.open === 0 ? 0 : 1;
+  return less.idle === 0 && less.open === 0 ? 0 : (less.alone ?? 1);
 }
 
 /** Rules refer to each other by name in the grammar too, so that none is written out twice. */
@@ -122,7 +124,7 @@ function nameRule(
   language: Language,
   ear: Ear,
   { items, parts, onTable }: Listening,
-): { readonly rules: readonly string[]; readonly said: readonly string[] } {
+): { readonly rules: readonly string[]; readonly said: readonly string[]; readonly rare: readonly string[] } {
   const own = kind === 'item' ? items : parts;
   const listed = language.catalogue[kind === 'item' ? 'items' : 'parts'].map(({ name }) => name);
   const also = ear.alsoSaid.filter((phrase) =>
@@ -131,10 +133,10 @@ function nameRule(
   const said = [...new Set([...listed, ...own, ...also])].filter((name) => /^[a-z' ]+$/.test(name));
   const isKnown = (name: string): boolean => onTable.has(name) || own.has(name) || ear.often.includes(name);
   const known = said.filter(isKnown);
-  const rare = said.filter((name) => !isKnown(name)).map((name) => `/${RARE}/ ${name}`);
+  const rare = said.filter((name) => !isKnown(name));
   const rules = [
     `<known_${kind}> = ${known.join(' | ')};`,
-    `<any_${kind}> = ${[...known.map((name) => `/1/ ${name}`), ...rare].join(' | ')};`,
+    `<any_${kind}> = ${[...known.map((name) => `/1/ ${name}`), ...rare.map((name) => `/${RARE}/ ${name}`)].join(' | ')};`,
   ];
-  return { rules, said };
+  return { rules, said, rare };
 }

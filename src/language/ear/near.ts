@@ -11,8 +11,12 @@ export function nearOf(ear: Ear, { onTable }: Listening): (words: string) => rea
     const joined = long.reduce((text, name) => text.replace(name, name.replaceAll(' ', '_')), words);
     const line = joined.split(' ');
     const found = line.flatMap((_, at) =>
-      [...numbers(ear.near, line, at), ...exchanged(ear.near.units, line, at), ...named(names, line, at)].map(
-        (word) => [...line.slice(0, at), word, ...line.slice(at + 1)].filter((each) => each !== '').join(' '),
+      [
+        ...numbers(ear.near, line, at),
+        ...exchanged(ear.near.units, line, at),
+        ...named(at === 0 ? [...names, ...ear.near.likeNames] : names, line, at),
+      ].map((word) =>
+        [...line.slice(0, at), word, ...line.slice(at + 1)].filter((each) => each !== '').join(' '),
       ),
     );
     return [...new Set(found.map((text) => text.replaceAll('_', ' ')))].filter((text) => text !== words);

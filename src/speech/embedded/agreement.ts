@@ -1,51 +1,43 @@
-// What several looks at the same sound come to: words, and how sure we are of them. The recogniser's own confidence is of
-// no use, so it is asked in other ways: does it hear the same in the sound a little quicker and a little slower? How much
-// better do the words fit than the nearest others (another number, another name)? How much worse than any sounds at all?
+// What the looks at one sound come to: words, and how sure we are of them. The recogniser's own confidence is of no use, so
+// it is asked in other ways: do two models hear the same? How much better do the words fit than the nearest others
+// (another number, another name)? How much worse than any sounds at all?
 import type { Transcript } from '../../app/ports/speech.ts';
-
-/** What one pass heard, and how well it fits; nothing fits better than 0. */
-export interface Pass {
-  readonly words: string;
-  readonly score: number;
-}
-
-export interface Rivals {
-  readonly own: number;
-  /** The best of the near sentences. */
-  readonly near: Pass;
-  /** Any sounds of speech in any order. */
-  readonly sounds: number;
-}
+import type { Looked } from './look.ts';
 
 // Fitted by logistic regression on synthetic clips (docs/voice.md), where wrong hearings, talk and noise count as one.
-const FIT = { agree: 1.751, margin: 0.94, fit: 2.011, base: -2.233 } as const;
+// Where nothing is near ("done") there is no margin, and `alone` stands for it.
+const FIT = { agree: 1.443, alone: 0.488, margin: 1.136, fit: 1.195, base: -0.663 } as const;
 /** The units of the two features, and how far from 0 they count. */
-const MARGIN = { unit: 200, least: -1, most: 2.5 } as const;
-const FIT_A_FRAME = { unit: 10, least: -2, most: 1 } as const;
+const MARGIN = { unit: 200, least: -1, most: 3 } as const;
+const FIT_A_FRAME = { unit: 10, least: -2.5, most: 1.5 } as const;
 
 /** A rival that fits nearly as well: one number may well be the other. */
 const NARROW = 130;
+/** A fit for each frame, against any sounds at all, as talk has it and what is for us seldom. */
+const POOR = -12;
 /** Below the point of recording: such an entry waits for a word, however sure the rest is. */
-const AT_MOST_WHEN_NARROW = 0.8;
+const AT_MOST_WHEN_IN_DOUBT = 0.7;
 
 /** Frames are hundredths of a second. */
-export function agreed([first, ...more]: readonly Pass[], rivals: Rivals, frames: number): Transcript {
-  if (first === undefined || first.words === '') return NOTHING;
-  const agreeing = more.filter(({ words }) => words === first.words).length;
-  const margin = rivals.near.words === '' ? undefined : rivals.own - rivals.near.score;
-  const sum =
-    FIT.base +
-    FIT.agree * agreeing +
-    FIT.margin * counted(margin ?? 0, MARGIN) +
-    FIT.fit * counted((rivals.own - rivals.sounds) / frames, FIT_A_FRAME);
-  const sureness = 1 / (1 + Math.exp(-sum));
-  const isNarrow = margin !== undefined && margin < NARROW;
-  const heardElse = more.map(({ words }) => words).filter((words) => words !== '' && words !== first.words);
-  return {
-    words: first.words,
-    confidence: isNarrow ? Math.min(sureness, AT_MOST_WHEN_NARROW) : sureness,
-    others: [...new Set([...(isNarrow ? [rivals.near.words] : []), ...heardElse])],
-  };
+export function transcriptOf(
+  looked: Looked | undefined,
+  { frames, isUnusual }: { frames: number; isUnusual: (words: string) => boolean },
+): Transcript {
+  if (looked === undefined) return { words: '', confidence: 0 };
+  const { words } = looked;
+  const sureness = 1 / (1 + Math.exp(-sumOf(looked, frames)));
+  const isPoor = (looked.own - looked.sounds) / frames < POOR;
+  const isInDoubt = !looked.agree || isPoor || (marginOf(looked) ?? Infinity) < NARROW || isUnusual(words);
+  return { words, confidence: isInDoubt ? Math.min(sureness, AT_MOST_WHEN_IN_DOUBT) : sureness };
+}
+
+const marginOf = ({ own, near }: Looked): number | undefined => (near === undefined ? undefined : own - near);
+
+function sumOf(looked: Looked, frames: number): number {
+  const fit = FIT.base + FIT.fit * counted((looked.own - looked.sounds) / frames, FIT_A_FRAME);
+  if (!looked.agree) return fit;
+  const margin = marginOf(looked);
+  return fit + FIT.agree + (margin === undefined ? FIT.alone : FIT.margin * counted(margin, MARGIN));
 }
 
 interface Feature {
@@ -56,5 +48,3 @@ interface Feature {
 
 const counted = (value: number, { unit, least, most }: Feature): number =>
   Math.max(least, Math.min(most, value / unit));
-
-export const NOTHING: Transcript = { words: '', confidence: 0, others: [] };

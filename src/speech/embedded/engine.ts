@@ -1,13 +1,14 @@
-// The recogniser that comes with the program: a small acoustic model and a narrow grammar, in a thread with limits.
+// The recogniser that comes with the program: two small acoustic models and a narrow grammar, in a thread with limits.
 import {
   type Expected,
   type Recogniser,
   SAMPLES_PER_SECOND,
   type Sound,
-  type Transcript,
+  SpeechError,
 } from '../../app/ports/speech.ts';
-import { agreed, NOTHING, type Pass, type Rivals } from './agreement.ts';
-import { faster } from './stretch.ts';
+import { transcriptOf } from './agreement.ts';
+import { type Automaton, automaton } from './automaton.ts';
+import { type Ask, look, type Pass } from './look.ts';
 import { newThread, type Thread } from './thread.ts';
 
 export interface Limits {
@@ -19,18 +20,22 @@ export interface Limits {
 }
 
 const LIMITS: Limits = { msPerSecond: 4000, leastMs: 20_000, mostBytes: 512 * 1024 * 1024 };
-const SPEEDS = [1.06, 0.94];
 
 /** `workerFile` is src/speech/embedded/worker.js, wherever the program was started from. */
 export function embedded(workerFile: string, limits: Limits = LIMITS): Recogniser {
   const thread = newThread(workerFile);
+  const grammarOf = keeper();
   let queue: Promise<unknown> = Promise.resolve();
   const hear: Recogniser['hear'] = async (sound, expected) => {
     const ms = Math.max(limits.leastMs, (sound.samples.length / SAMPLES_PER_SECOND) * limits.msPerSecond);
+    const { ask, most } = asking(thread, ms, { sound, expected });
     try {
-      const { transcript, bytes } = await look(thread, ms, { sound, expected });
-      if (bytes > limits.mostBytes) await thread.letGo();
-      return transcript;
+      const looked = await look(ask, { whole: grammarOf(expected.grammar), near: expected.near });
+      if (most() > limits.mostBytes) await thread.letGo();
+      return transcriptOf(looked, {
+        frames: sound.samples.length / FRAME,
+        isUnusual: expected.isUnusual,
+      });
     } catch (error) {
       // A thread that failed or is late is of no further use; the next note gets a fresh one.
       await thread.letGo();
@@ -48,29 +53,33 @@ export function embedded(workerFile: string, limits: Limits = LIMITS): Recognise
   };
 }
 
+/** A hundredth of a second. */
+const FRAME = SAMPLES_PER_SECOND / 100;
+
+/** The last grammar, made once: it mostly stays from note to note. */
+function keeper(): (grammar: string) => Automaton {
+  let last: { grammar: string; made: Automaton } | undefined;
+  return (grammar) =>
+    (last?.grammar === grammar ? last : (last = { grammar, made: automaton(grammar) })).made;
+}
+
 interface Note {
   readonly sound: Sound;
   readonly expected: Expected;
 }
 
-/** Passes over the sound at several speeds, then a comparison of what was heard with what is near it. */
-async function look(
-  thread: Thread,
-  ms: number,
-  { sound, expected }: Note,
-): Promise<{ transcript: Transcript; bytes: number }> {
-  const { samples } = sound;
-  const { grammar, pronounced, spelled, near } = expected;
-  const versions = [samples, ...SPEEDS.map((speed) => faster(samples, speed))];
-  const first = await thread.ask<{ passes: readonly Pass[] }>(
-    { task: 'passes', samples: versions, expected: { grammar, pronounced, spelled } },
-    ms,
-  );
-  const words = first.passes[0]?.words ?? '';
-  if (words === '') return { transcript: NOTHING, bytes: first.bytes };
-  const rivals = await thread.ask<Rivals>(
-    { task: 'rivals', samples: [samples], words, near: near(words) },
-    ms,
-  );
-  return { transcript: agreed(first.passes, rivals, samples.length / 160), bytes: rivals.bytes };
+/** Asks the thread about one note, within the time that the whole note has. */
+function asking(thread: Thread, ms: number, { sound, expected }: Note): { ask: Ask; most: () => number } {
+  const until = performance.now() + ms;
+  const { pronounced, spelled } = expected;
+  let most = 0;
+  const ask: Ask = async (by, words) => {
+    const left = until - performance.now();
+    if (left <= 0) throw new SpeechError('timeout', `no answer in ${ms} ms`);
+    const question = { by, automaton: words, samples: sound.samples, pronounced, spelled };
+    const { bytes, ...pass } = await thread.ask<Pass>(question, left);
+    most = Math.max(most, bytes);
+    return pass;
+  };
+  return { ask, most: () => most };
 }

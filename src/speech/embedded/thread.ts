@@ -8,8 +8,8 @@ export interface Thread {
   readonly letGo: () => Promise<void>;
 }
 
-/** Loading the model. */
-const START_MS = 30_000;
+/** Loading the models: a second, or much more on a machine that has much else to do. */
+const START_MS = 60_000;
 const HEAP_MB = 256;
 
 export function newThread(file: string): Thread {

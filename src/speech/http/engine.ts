@@ -102,15 +102,21 @@ function transcriptOf(answer: unknown): Transcript {
   return {
     words,
     confidence: words === '' ? 0 : Math.min(...segments.map(sureness), 1) * known(segments),
-    others: [],
   };
 }
 
 const known = (segments: readonly Segment[]): number =>
   segments.some(({ avg_logprob: logprob }) => typeof logprob === 'number') ? 1 : UNKNOWN_CONFIDENCE;
 
+/** Nothing is fitted for servers: below this, what the model thinks of itself is not enough to record. */
+const SURE_FROM = 0.96;
+/** Such an entry waits for a word. */
+const AT_MOST_IN_DOUBT = 0.7;
+
 /** What the model thinks of its tokens on average, less what it takes for no speech. */
 function sureness({ avg_logprob: logprob, no_speech_prob: silence }: Segment): number {
   const speech = typeof silence === 'number' ? 1 - silence : 1;
-  return typeof logprob === 'number' ? Math.exp(logprob) * speech : 1;
+  if (typeof logprob !== 'number') return 1;
+  const own = Math.exp(logprob) * speech;
+  return own >= SURE_FROM ? own : Math.min(own, AT_MOST_IN_DOUBT);
 }

@@ -1,6 +1,6 @@
 // The recordings of a folder, with what is said in them.
 import { readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 
 export interface Clip {
   readonly path: string;
@@ -17,6 +17,25 @@ export function readSet(folder: string): readonly Clip[] {
   return conditions.flatMap(({ name: condition }) =>
     readdirSync(join(folder, condition)).map((file) => clipOf(said, { folder, condition, file })),
   );
+}
+
+export type Half = 'tune' | 'report';
+
+/** Half of the sentences, talk and noise with it: what is tuned on one half is reported on the other. */
+export function half(clips: readonly Clip[], wanted: Half): readonly Clip[] {
+  const places = new Map<string, number>();
+  const placeOf = (key: string, isSaid: boolean): number => {
+    const kind = isSaid ? 'said' : 'not said';
+    const there = places.get(`${kind}: ${key}`);
+    if (there !== undefined) return there;
+    const place = places.get(kind) ?? 0;
+    places.set(kind, place + 1).set(`${kind}: ${key}`, place);
+    return place;
+  };
+  return clips.filter(({ path, said }) => {
+    const key = said ?? basename(path).split('.').slice(0, 2).join('.');
+    return placeOf(key, said !== undefined) % 2 === (wanted === 'tune' ? 0 : 1);
+  });
 }
 
 function clipOf(

@@ -17,6 +17,7 @@ export function summary(clips: readonly HeardClip[]): Readonly<Record<string, un
       .filter(isWrong)
       .map(({ path, heard, confidence }) => `${path}: ${heard} (${round(confidence, 3)})`),
     timeOverAudio: round(ms.reduce((sum, each) => sum + each, 0) / 1000 / seconds, 3),
+    cpuOverAudio: round(clips.reduce((sum, { cpuMs }) => sum + cpuMs, 0) / 1000 / seconds, 3),
     noteMs: { p50: Math.round(percentile(ms, 0.5)), p95: Math.round(percentile(ms, 0.95)) },
     rssMb: Math.round(process.memoryUsage().rss / 2 ** 20),
   };

@@ -49,10 +49,34 @@ describe('the grammar', () => {
     expect([...new Set(words)].filter((word) => !sounding.has(word))).toEqual([]);
   });
 
+  it.each([
+    ['took', 'labor'],
+    ['drop', 'remove'],
+    ['cut or buy', 'askVerdict'],
+    ['packing is', 'packing'],
+    ['burger', 'temperature'],
+  ])('hears "%s" with no test in sight, though other kinds are likelier', (_, kind) => {
+    expect(expected().grammar).toMatch(new RegExp(`/0.01/ <k_${kind}>`));
+    expect(expected({ stage: 'open' }).grammar).toMatch(new RegExp(`^<k_${kind}> = `, 'm'));
+  });
+
   it('takes a name of the kitchen that no dictionary has', () => {
     const { grammar, spelled } = expected({ items: new Set(['zander loin']) });
     expect(grammar).toMatch(/known_item> = .*zander loin/);
     expect(spelled).toContainEqual(['zander', 'Z AE N D ER']);
+  });
+});
+
+describe('an unusual name', () => {
+  it.each([
+    ['cod forty ounces', {}, true],
+    ['strip ten pounds', {}, true],
+    ['cod forty ounces', { items: new Set(['cod']) }, false],
+    ['striploin ten pounds', {}, false],
+    ['fat fourteen ounces', {}, false],
+    ['done', {}, false],
+  ])('"%s" in %o: %s', (words, listening, isUnusual) => {
+    expect(expected(listening).isUnusual(words)).toBe(isUnusual);
   });
 });
 
@@ -68,6 +92,8 @@ describe('what is near', () => {
     ['trim six ounces', 'trim six pounds'],
     ['short loin six pounds', 'pork loin six pounds'],
     ['trim one point three', 'fat one point three'],
+    ['no two and a half pounds', 'bone two and a half pounds'],
+    ['bone two and a half pounds', 'no two and a half pounds'],
   ])('"%s" has "%s"', (words, rival) => {
     expect(near(words)).toContain(rival);
   });
