@@ -7,6 +7,7 @@ import * as memory from './memory.ts';
 import { EMPTY_POOL, type Pool, withoutTest, withTest } from './pool.ts';
 import { contributions } from './pools.ts';
 import type { Grams } from './quantity.ts';
+import { recall, recallChoice } from './recall.ts';
 import { readSetting, SETTING_NAMES } from './setting.ts';
 import type { Settings } from './settings.ts';
 import { evolveSpeakers, type Speakers } from './speakers.ts';
@@ -75,7 +76,7 @@ export function withMemory(kitchen: Kitchen, remembered: memory.Memory): Kitchen
 
 function settingsBy(made: Settings, remembered: memory.Memory): Settings {
   const chosen = SETTING_NAMES.flatMap((setting) => {
-    const text = memory.recallChoice(remembered, setting);
+    const text = recallChoice(remembered, setting);
     return text === undefined ? [] : [readSetting(setting, text)];
   });
   return Object.assign({}, made, ...chosen) as Settings;
@@ -96,7 +97,7 @@ export const priceOf = (
   item: string,
   now: string,
 ): { perLb: Decimal; at: string; supplier?: string } | undefined => {
-  const found = memory.recall(kitchen.memory, memory.priceKey(item), now);
+  const found = recall(kitchen.memory, memory.priceKey(item), now);
   return found && { perLb: found.value.amount, at: found.at, supplier: found.value.supplier };
 };
 
@@ -105,24 +106,23 @@ export const readyCutOf = (
   kitchen: Kitchen,
   item: string,
 ): { perLb: Decimal; each?: Decimal; eachGrams?: Grams; supplier?: string } | undefined => {
-  const found = memory.recall(kitchen.memory, memory.readyCutKey(item));
+  const found = recall(kitchen.memory, memory.readyCutKey(item));
   return found && { ...found.value, perLb: found.value.amount };
 };
 
 export const creditOf = (kitchen: Kitchen, item: string, part: string): Decimal | undefined =>
-  memory.recall(kitchen.memory, memory.creditKey(item, part))?.value.amount;
+  recall(kitchen.memory, memory.creditKey(item, part))?.value.amount;
 
 export const tareOf = (kitchen: Kitchen, container: string): Grams | undefined =>
-  memory.recall(kitchen.memory, memory.tareKey(container))?.value.amount;
+  recall(kitchen.memory, memory.tareKey(container))?.value.amount;
 
 /** The size that portions of an item were last cut to. */
 export const sizeOf = (kitchen: Kitchen, item: string): Grams | undefined =>
-  memory.recall(kitchen.memory, memory.sizeKey(item))?.value.amount;
+  recall(kitchen.memory, memory.sizeKey(item))?.value.amount;
 
 /** The rate that minutes are costed at: the last one said that holds by now, else the kitchen's setting. */
 export const laborRateOf = (kitchen: Kitchen, now: string): Decimal | undefined =>
-  memory.recall(kitchen.memory, memory.LABOR_RATE_KEY, now)?.value.amount ??
-  kitchen.settings.laborRatePerHour;
+  recall(kitchen.memory, memory.LABOR_RATE_KEY, now)?.value.amount ?? kitchen.settings.laborRatePerHour;
 
 function evolveTests(kitchen: Kitchen, recorded: Recorded, id: TestId): Kitchen {
   const before = kitchen.tests.get(id);

@@ -1,16 +1,7 @@
 // What a kitchen remembers beyond a test: prices, ready-cut prices, credits, container weights, the labour rate.
 // A reminder is remembered the same way, so that setting and cancelling can be taken back. One ledger a key; which fact writes to which key stands in `remembered`, and nowhere else.
 import type { FactOf, PlainFact, Recorded } from './facts.ts';
-import {
-  type Chosen,
-  type Held,
-  type Ledger,
-  type LedgerLine,
-  newest,
-  type Remembered,
-  write,
-  writeKeeping,
-} from './ledger.ts';
+import { type Chosen, type Ledger, type LedgerLine, type Remembered, write, writeKeeping } from './ledger.ts';
 import { perLbOf } from './money.ts';
 import { heardOf, rung, type Standing, standingIn, STANDING_KEY, unheardAgain } from './alarm.ts';
 import { CANCELLED, isLate, LATE_KEY, reminderKey, reminderOfKey, toldKey } from './reminder.ts';
@@ -152,42 +143,6 @@ export function remember(memory: Memory, recorded: Recorded): Memory {
     return writeStanding(memory, recorded, heardOf(standingIn(memory), fact.keys, recorded));
   if (fact.type !== 'corrected') return writeLines(memory, recorded, remembered(fact, recorded));
   return writeLines(cover(memory, recorded, fact.target), recorded, remembered(fact.by, recorded));
-}
-
-export interface Recalled {
-  readonly value: Remembered;
-  readonly at: string;
-}
-
-/** The amount that holds for a key, and since when; what has a date of its own only with the time of asking. */
-export const recall = (memory: Memory, key: string, now?: string): Recalled | undefined =>
-  amountOf(newest(memory.get(key) ?? [], now));
-
-/** The amounts of a key that come into force after a time, the next first. */
-export function recallComing(memory: Memory, key: string, now: string): readonly Recalled[] {
-  const dates = (memory.get(key) ?? []).flatMap(({ value }) =>
-    value !== undefined && 'from' in value ? (value.from ?? []) : [],
-  );
-  const coming = [...new Set(dates)].filter((date) => date > now).sort();
-  return coming.flatMap((date) => {
-    const found = recall(memory, key, date);
-    return found?.at === date ? [found] : [];
-  });
-}
-
-const amountOf = (held: Held | undefined): Recalled | undefined =>
-  held !== undefined && 'amount' in held.value ? { value: held.value, at: held.at } : undefined;
-
-/** What holds of each key that begins alike: an item's prices by supplier, its ready-cut prices by supplier and size. */
-export function recallAll(memory: Memory, begins: string, now: string): readonly Recalled[] {
-  const keys = [...memory.keys()].filter((key) => key.startsWith(begins)).sort();
-  return keys.flatMap((key) => recall(memory, key, now) ?? []);
-}
-
-/** What a setting was set to by word, where it was. */
-export function recallChoice(memory: Memory, setting: SettingName): string | undefined {
-  const found = newest(memory.get(settingKey(setting)) ?? []);
-  return found !== undefined && 'text' in found.value ? found.value.text : undefined;
 }
 
 const writeStanding = (memory: Memory, recorded: Recorded, standing: readonly Standing[]): Memory =>

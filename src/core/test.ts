@@ -182,9 +182,8 @@ function weigh(parts: readonly Part[], fact: FactOf<'weighed'>): readonly Part[]
 export const creditIn = ({ credits }: Pick<Test, 'credits'>, part: string): Decimal | undefined =>
   Object.hasOwn(credits, part) ? credits[part] : undefined;
 
-function creditsWith(test: Test, part: string, perLb: Decimal | undefined): Test['credits'] {
-  return perLb === undefined ? test.credits : { ...test.credits, [part]: perLb };
-}
+const creditsWith = ({ credits }: Test, part: string, perLb?: Decimal): Test['credits'] =>
+  perLb === undefined ? credits : { ...credits, [part]: perLb };
 
 /** A price said for the item becomes the test's own where it has none; one that it has stays. */
 function priceOnce(received: Received, perLb: Decimal): Received {

@@ -10,6 +10,8 @@ export const acknowledge: Intent<'acknowledge'> = {
     const heard = ringing(kitchen, duesOf(kitchen, Date.parse(at)));
     if (heard.length === 0) return { is: 'ignored' };
     const keys = heard.map(({ key }) => key);
-    return recorded([{ fact: { type: 'acknowledged', keys } }], () => ({ say: [say('acknowledged', { count: keys.length })] }));
+    return recorded([{ fact: { type: 'acknowledged', keys } }], () => ({
+      say: [say('acknowledged', { count: keys.length })],
+    }));
   },
 };

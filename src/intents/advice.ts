@@ -7,13 +7,16 @@ import type { Settings } from '../core/kitchen.ts';
 import { type Reply, say, temperature } from '../core/reply.ts';
 import type { Food, Stage } from '../core/safety-facts.ts';
 
-export const groundLimit = ({ groundCookF }: Pick<Settings, 'groundCookF'>): Decimal => groundCookF ?? GROUND_HOUSE_F;
+export const groundLimit = ({ groundCookF }: Pick<Settings, 'groundCookF'>): Decimal =>
+  groundCookF ?? GROUND_HOUSE_F;
 
 export const coldLimit = ({ coldF }: Pick<Settings, 'coldF'>): Decimal => coldF ?? COLD_F;
 
 /** Where a limit comes from: set here by word, or what is common practice. */
 export const houseLimit = ({ groundCookF }: Pick<Settings, 'groundCookF'>): Reply =>
-  say(groundCookF === undefined ? 'limit-practice' : 'limit-set', { limit: temperature(groundCookF ?? GROUND_HOUSE_F) });
+  say(groundCookF === undefined ? 'limit-practice' : 'limit-set', {
+    limit: temperature(groundCookF ?? GROUND_HOUSE_F),
+  });
 
 /** The published figures behind the cooking of a food. */
 export function cookSource(food: Food | undefined): Reply {
@@ -34,9 +37,20 @@ export function cookSource(food: Food | undefined): Reply {
   }
 }
 
-export const holdSource = (): Reply => say('source-hold', { cold: temperature(COLD_F), hot: temperature(HOT_F) });
+export const holdSource = (): Reply =>
+  say('source-hold', { cold: temperature(COLD_F), hot: temperature(HOT_F) });
 export const coolingSource = (): Reply =>
-  say('source-cooling', { hot: temperature(HOT_F), seventy: temperature(SEVENTY_F), cold: temperature(COLD_F) });
+  say('source-cooling', {
+    hot: temperature(HOT_F),
+    seventy: temperature(SEVENTY_F),
+    cold: temperature(COLD_F),
+  });
 
 export const sourceOf = (stage: Stage, food: Food | undefined): Reply =>
-  stage === 'cook' ? cookSource(food) : stage === 'cooling' ? coolingSource() : stage === 'raw' ? say('source-cold', { cold: temperature(COLD_F) }) : holdSource();
+  stage === 'cook'
+    ? cookSource(food)
+    : stage === 'cooling'
+      ? coolingSource()
+      : stage === 'raw'
+        ? say('source-cold', { cold: temperature(COLD_F) })
+        : holdSource();

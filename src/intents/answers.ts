@@ -12,7 +12,10 @@ export const no: Intent<'no'> = { slots: [], decide: () => IGNORED };
 export const amount: Intent<'amount'> = { slots: ['number'], decide: () => IGNORED };
 export const choice: Intent<'choice'> = { slots: ['option'], decide: () => IGNORED };
 
-export const help: Intent<'help'> = { slots: [], decide: (scene) => answered(say('help'), ...heardBy(scene)) };
+export const help: Intent<'help'> = {
+  slots: [],
+  decide: (scene) => answered(say('help'), ...heardBy(scene)),
+};
 
 /** The bare name of a cut turns the speaker to its open test. */
 export const name: Intent<'name'> = {

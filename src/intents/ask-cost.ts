@@ -15,7 +15,8 @@ import { openTestFor, withItem } from './route.ts';
 export const askCost: Intent<'askCost'> = {
   slots: ['item', 'price', 'number'],
   costs: true,
-  decide: (scene, entry: EntryOf<'askCost'>) => withItem(scene, entry, (item) => costOfItem(scene, item, entry.price)),
+  decide: (scene, entry: EntryOf<'askCost'>) =>
+    withItem(scene, entry, (item) => costOfItem(scene, item, entry.price)),
 };
 
 function costOfItem(scene: Scene, item: string, at: Decimal | undefined): Decision {
@@ -25,18 +26,30 @@ function costOfItem(scene: Scene, item: string, at: Decimal | undefined): Decisi
   const pooled = poolFigures(pool, { pricePerLb });
   if (pooled === undefined) return fromOpenTest(scene, item, at);
   if (pricePerLb === undefined || pooled.costs === undefined)
-    return answered(line(say('no-price', { item: name(item) }), say('yield-pooled', { share: percent(pooled.yieldPct), tests: pooled.tests })));
+    return answered(
+      line(
+        say('no-price', { item: name(item) }),
+        say('yield-pooled', { share: percent(pooled.yieldPct), tests: pooled.tests }),
+      ),
+    );
   const args = { item: name(item), cost: price(pooled.costs.usableCostPerLb), price: price(pricePerLb) };
   const behind: Reply[] = [say('yield-pooled', { share: percent(pooled.yieldPct), tests: pooled.tests })];
   const sure = usableCostInterval(pool, pricePerLb);
   // First, beside the cost that it is of: the loaded cost lies outside of it.
-  const likely = sure === undefined ? [] : [sayCost('cost-interval', { low: price(sure.low), high: price(sure.high) })];
+  const likely =
+    sure === undefined ? [] : [sayCost('cost-interval', { low: price(sure.low), high: price(sure.high) })];
   if (at === undefined && known !== undefined) behind.push(say('price-of', { date: date(known.at) }));
-  if (at === undefined && known?.supplier !== undefined) behind.push(sayCost('from-supplier', { supplier: known.supplier }));
+  if (at === undefined && known?.supplier !== undefined)
+    behind.push(sayCost('from-supplier', { supplier: known.supplier }));
   if (pool.newestClosedAt !== undefined) behind.push(say('newest-test', { date: date(pool.newestClosedAt) }));
-  const loaded = pooled.costs.loadedCostPerLb.eq(pooled.costs.usableCostPerLb) ? [] : [sayCost('loaded-cost', { what: loadedWith(pool), cost: price(pooled.costs.loadedCostPerLb) })];
+  const loaded = pooled.costs.loadedCostPerLb.eq(pooled.costs.usableCostPerLb)
+    ? []
+    : [sayCost('loaded-cost', { what: loadedWith(pool), cost: price(pooled.costs.loadedCostPerLb) })];
   const whatIf = at === undefined ? [] : [say('nothing-changed')];
-  return answered(sayCost(at === undefined ? 'cost-now' : 'cost-at', args), line(...likely, ...loaded, ...behind, ...whatIf));
+  return answered(
+    sayCost(at === undefined ? 'cost-now' : 'cost-at', args),
+    line(...likely, ...loaded, ...behind, ...whatIf),
+  );
 }
 
 const loadedWith = ({ packing, avoidableLabor, fixedLabor }: Sums): string =>
@@ -57,4 +70,6 @@ function fromOpenTest(scene: Scene, item: string, at: Decimal | undefined): Deci
 }
 
 const answeredOr = (item: string, lines: readonly Reply[]): Decision =>
-  lines.length > 0 ? answered(say('balance-first', { item: name(item) }), ...lines) : refused(say('no-tests-yet', { item: name(item) }));
+  lines.length > 0
+    ? answered(say('balance-first', { item: name(item) }), ...lines)
+    : refused(say('no-tests-yet', { item: name(item) }));

@@ -15,6 +15,15 @@ export const askFoodCost: Intent<'askFoodCost'> = {
       if (portion === undefined) return refused(say('no-portion-cost', { item: name(item) }));
       const { priceEach } = entry;
       const share = percent(foodCostPct(portion.cost, priceEach));
-      return answered(sayCost('food-cost', { item: name(item), price: saidMoney(priceEach), share, size: size(portion.each), cost: money(portion.cost) }), ...loadedLines(portion));
+      return answered(
+        sayCost('food-cost', {
+          item: name(item),
+          price: saidMoney(priceEach),
+          share,
+          size: size(portion.each),
+          cost: money(portion.cost),
+        }),
+        ...loadedLines(portion),
+      );
     }),
 };

@@ -24,21 +24,54 @@ export const askGrindLog: Intent<'askGrindLog'> = {
   },
 };
 
-const orNot = (of: readonly Reply[]): ReturnType<typeof list> => list(of.length === 0 ? [say('not-said')] : of);
+const orNot = (of: readonly Reply[]): ReturnType<typeof list> =>
+  list(of.length === 0 ? [say('not-said')] : of);
 const at = (instant: string): Reply => say('line', { of: moment(instant) });
 
 /** The fields in the order of 9 CFR 320.1(b)(4), then the cooking. */
 function logLines(scene: Scene, lot: Lot): readonly Reply[] {
-  const { id, part, grams, openedAt, openedBy, status, how = 'used', from, sources, carriedOver, cleanedBefore, cleanedAfter, batches, checks } = lot;
+  const {
+    id,
+    part,
+    grams,
+    openedAt,
+    openedBy,
+    status,
+    how = 'used',
+    from,
+    sources,
+    carriedOver,
+    cleanedBefore,
+    cleanedAfter,
+    batches,
+    checks,
+  } = lot;
   const state = status === 'open' ? say('lot-open') : say(`lot-${how}`);
   const amount = grams === undefined ? say('no-weight') : say('weight', { weight: weight(grams) });
-  const materials = from.map(({ item, test, supplier }) => say(supplier === undefined ? 'log-material' : 'log-material-from', { item: name(item), part: name(part), test, supplier: name(supplier ?? '') }));
+  const materials = from.map(({ item, test, supplier }) =>
+    say(supplier === undefined ? 'log-material' : 'log-material-from', {
+      item: name(item),
+      part: name(part),
+      test,
+      supplier: name(supplier ?? ''),
+    }),
+  );
   return [
-    say('log-lot', { lot: id, at: moment(openedAt), by: called(scene, openedBy), part: name(part), amount: list([amount]), state: list([state]) }),
+    say('log-lot', {
+      lot: id,
+      at: moment(openedAt),
+      by: called(scene, openedBy),
+      part: name(part),
+      amount: list([amount]),
+      state: list([state]),
+    }),
     say('log-materials', { of: orNot(materials) }),
     say('log-labels', { of: orNot(sources.map(sourceWords)) }),
     say('log-carried', { of: orNot(carriedOver === undefined ? [] : [carriedWords(carriedOver)]) }),
-    say('log-cleaned', { before: orNot(cleanedBefore === undefined ? [] : [at(cleanedBefore)]), after: orNot(cleanedAfter.map(at)) }),
+    say('log-cleaned', {
+      before: orNot(cleanedBefore === undefined ? [] : [at(cleanedBefore)]),
+      after: orNot(cleanedAfter.map(at)),
+    }),
     say('log-readings', { of: orNot(batches.flatMap(batchWords)) }),
     ...(checks.length === 0 ? [] : [say('log-checks', { of: list(checks.map(checkSaid)) })]),
   ];

@@ -17,7 +17,8 @@ export const askHeavy: Intent<'askHeavy'> = {
       const past = scene.past.filter((test) => test.item === item);
       const rows = past.flatMap(({ closedAt = '', figures = {} }) => readPortionRow(closedAt, figures) ?? []);
       const found = heaviness(rows, scene.at);
-      if (found === undefined) return refused(say('no-portions-weighed', { item: name(item), weeks: WEEKS_LOOKED_AT }));
+      if (found === undefined)
+        return refused(say('no-portions-weighed', { item: name(item), weeks: WEEKS_LOOKED_AT }));
       return answered(howHeavy(item, found), line(...behind(found)), ...givenAway(found));
     }),
 };
@@ -38,5 +39,7 @@ function behind({ tests, portions, listed, under, over }: Heaviness): readonly R
 function givenAway({ givenAway }: Heaviness): readonly Reply[] {
   if (givenAway === undefined || !givenAway.perTest.gt(0)) return [];
   const { perPortion, perTest, perWeek } = givenAway;
-  return [sayCost('heavy-gives-away', { portion: money(perPortion), test: money(perTest), week: money(perWeek) })];
+  return [
+    sayCost('heavy-gives-away', { portion: money(perPortion), test: money(perTest), week: money(perWeek) }),
+  ];
 }

@@ -23,7 +23,8 @@ function pastLine({ closedAt, figures = {} }: PastTest): Reply {
   const parts: Reply[] = [];
   if (receivedGrams !== undefined) parts.push(say('weight', { weight: weight(decimal(receivedGrams)) }));
   if (yieldPct !== undefined) parts.push(say('yield', { share: percent(decimal(yieldPct)) }));
-  if (usableCostPerLb !== undefined) parts.push(sayCost('usable-cost', { cost: price(decimal(usableCostPerLb)) }));
+  if (usableCostPerLb !== undefined)
+    parts.push(sayCost('usable-cost', { cost: price(decimal(usableCostPerLb)) }));
   if (flagged !== undefined) parts.push(say('does-not-balance'));
   return say('on-date', { date: date(closedAt ?? ''), of: list(parts) });
 }

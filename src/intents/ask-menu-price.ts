@@ -19,10 +19,19 @@ export const askMenuPrice: Intent<'askMenuPrice'> = {
   decide: (scene, entry: EntryOf<'askMenuPrice'>) =>
     withItem(scene, entry, (item) => {
       const { foodCostPct } = entry;
-      if (foodCostPct.gt(ALL)) return asks(say('ask-over-hundred', { share: percent(foodCostPct) }), { wants: lacking({ ...entry, item }, 'foodCostPct') });
+      if (foodCostPct.gt(ALL))
+        return asks(say('ask-over-hundred', { share: percent(foodCostPct) }), {
+          wants: lacking({ ...entry, item }, 'foodCostPct'),
+        });
       const portion = portionOf(scene, item);
       if (portion === undefined) return refused(say('no-portion-cost', { item: name(item) }));
-      const args = { item: name(item), price: money(menuPrice(portion.cost, foodCostPct)), share: percent(foodCostPct), size: size(portion.each), cost: money(portion.cost) };
+      const args = {
+        item: name(item),
+        price: money(menuPrice(portion.cost, foodCostPct)),
+        share: percent(foodCostPct),
+        size: size(portion.each),
+        cost: money(portion.cost),
+      };
       return answered(sayCost('menu-price', args), ...loadedLines(portion));
     }),
 };
@@ -39,11 +48,14 @@ export function portionOf(scene: Scene, item: string): PortionCost | undefined {
   const test = openTestFor(scene, item);
   const open = test?.item === item ? figuresOf(scene, test) : undefined;
   const each = sizeOf(scene.kitchen, item) ?? open?.portions?.meanGrams;
-  const pooled = poolFigures(poolOf(scene.kitchen, item), { pricePerLb: priceOf(scene.kitchen, item, scene.at)?.perLb });
+  const pooled = poolFigures(poolOf(scene.kitchen, item), {
+    pricePerLb: priceOf(scene.kitchen, item, scene.at)?.perLb,
+  });
   const costs = pooled?.costs ?? open?.costs;
   if (costs === undefined || each === undefined) return undefined;
   return { each, cost: costOf(each, costs.usableCostPerLb), loaded: costOf(each, costs.loadedCostPerLb) };
 }
 
 /** What labour and packing add to it, where there are any. */
-export const loadedLines = ({ cost, loaded }: PortionCost): readonly Reply[] => (loaded.eq(cost) ? [] : [sayCost('portion-loaded', { cost: money(loaded) })]);
+export const loadedLines = ({ cost, loaded }: PortionCost): readonly Reply[] =>
+  loaded.eq(cost) ? [] : [sayCost('portion-loaded', { cost: money(loaded) })];

@@ -15,14 +15,24 @@ export const askOrder: Intent<'askOrder'> = {
   decide: (scene, entry: EntryOf<'askOrder'>) =>
     withItem(scene, entry, (item) => {
       const { count, each } = entry;
-      if (each === undefined) return asks(say('ask-order-size', { count }), { wants: lacking({ ...entry, item }, 'each') });
+      if (each === undefined)
+        return asks(say('ask-order-size', { count }), { wants: lacking({ ...entry, item }, 'each') });
       const known = yieldOf(scene, item);
       if (known === undefined) return refused(say('no-tests-yet', { item: name(item) }));
       const { unit } = scene.kitchen.settings;
       const grams = gramsToBuy({ count, eachGrams: each, ...known });
       const rounded = upTo(grams, unit);
-      const args = { item: name(item), weight: weight(rounded), count, size: size(each), share: percent(known.portionGrams.div(known.receivedGrams).times(100)) };
-      return answered(line(say('order', args), known.behind), ...beingSure(scene, item, { count, each, pieces: inPieces(known, grams) }));
+      const args = {
+        item: name(item),
+        weight: weight(rounded),
+        count,
+        size: size(each),
+        share: percent(known.portionGrams.div(known.receivedGrams).times(100)),
+      };
+      return answered(
+        line(say('order', args), known.behind),
+        ...beingSure(scene, item, { count, each, pieces: inPieces(known, grams) }),
+      );
     }),
 };
 
@@ -34,12 +44,22 @@ const inPieces = ({ pieceGrams }: Known, grams: Grams): Reply =>
   say('order-pieces', { pieces: piecesToBuy(grams, pieceGrams), weight: weight(pieceGrams) });
 
 /** The pieces, and the amount that is enough nine times in ten, or that nobody can tell it yet. */
-function beingSure(scene: Scene, item: string, { count, each, pieces }: { count: number; each: Grams; pieces: Reply }): readonly Reply[] {
+function beingSure(
+  scene: Scene,
+  item: string,
+  { count, each, pieces }: { count: number; each: Grams; pieces: Reply },
+): readonly Reply[] {
   const pool = poolOf(scene.kitchen, item);
   const grams = gramsToBeSure(pool, { count, eachGrams: each });
   if (grams === undefined) return [line(pieces, say('order-not-sure'))];
   const rounded = upTo(grams, scene.kitchen.settings.unit);
-  return [line(pieces), say('order-sure', { weight: weight(rounded), pieces: piecesToBuy(grams, pool.receivedGrams.div(pool.tests)) })];
+  return [
+    line(pieces),
+    say('order-sure', {
+      weight: weight(rounded),
+      pieces: piecesToBuy(grams, pool.receivedGrams.div(pool.tests)),
+    }),
+  ];
 }
 
 interface Known {
@@ -54,9 +74,21 @@ interface Known {
 function yieldOf(scene: Scene, item: string): Known | undefined {
   const pool = poolOf(scene.kitchen, item);
   const pooled = poolFigures(pool, {});
-  if (pooled !== undefined) return { ...pool, pieceGrams: pool.receivedGrams.div(pool.tests), behind: say('tests-behind', { tests: pooled.tests }) };
-  const test = [...scene.kitchen.tests.values()].findLast((each) => each.item === item && each.status === 'open');
+  if (pooled !== undefined)
+    return {
+      ...pool,
+      pieceGrams: pool.receivedGrams.div(pool.tests),
+      behind: say('tests-behind', { tests: pooled.tests }),
+    };
+  const test = [...scene.kitchen.tests.values()].findLast(
+    (each) => each.item === item && each.status === 'open',
+  );
   const figure = test && figuresOf(scene, test);
   if (figure?.portions === undefined || figure.overweight) return undefined;
-  return { receivedGrams: figure.receivedGrams, portionGrams: figure.portions.grams, pieceGrams: figure.receivedGrams, behind: say('open-test-only') };
+  return {
+    receivedGrams: figure.receivedGrams,
+    portionGrams: figure.portions.grams,
+    pieceGrams: figure.receivedGrams,
+    behind: say('open-test-only'),
+  };
 }

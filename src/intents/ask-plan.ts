@@ -21,10 +21,15 @@ export const askPlan: Intent<'askPlan'> = {
 function plan(grams: Grams, each: Grams): Decision {
   const count = portionsFrom(grams, each);
   const over = grams.minus(each.times(count));
-  return answered(say('plan', { count, size: size(each), weight: weight(grams), over: size(over) }), ...(over.isZero() ? [] : [evenLine(grams, each)]));
+  return answered(
+    say('plan', { count, size: size(each), weight: weight(grams), over: size(over) }),
+    ...(over.isZero() ? [] : [evenLine(grams, each)]),
+  );
 }
 
 function evenLine(grams: Grams, each: Grams): Reply {
-  const sizes = evenSizes(grams, each).map((even) => say('plan-even-size', { count: even.count, size: size(even.eachGrams) }));
+  const sizes = evenSizes(grams, each).map((even) =>
+    say('plan-even-size', { count: even.count, size: size(even.eachGrams) }),
+  );
   return say('plan-even', { sizes: list(sizes) });
 }

@@ -1,6 +1,7 @@
 // "ribeye prices": what we pay for an item, by supplier and date, and what it costs ready-cut.
 import type { EntryOf } from '../core/entry.ts';
-import { priceBookKey, priceKey, readyCutKey, recall, recallAll, recallComing, type Recalled } from '../core/memory.ts';
+import { priceBookKey, priceKey, readyCutKey } from '../core/memory.ts';
+import { recall, recallAll, recallComing, type Recalled } from '../core/recall.ts';
 import { date, list, name, price, type Reply, saidPrice, say, sayCost, size } from '../core/reply.ts';
 import { line } from './card.ts';
 import { answered, type Intent, refused, type Scene } from './intent.ts';
@@ -20,15 +21,26 @@ export const askPrices: Intent<'askPrices'> = {
 function purchases(scene: Scene, item: string): readonly Reply[] {
   const held = recall(scene.kitchen.memory, priceKey(item), scene.at);
   if (held === undefined) return [];
-  const others = recallAll(scene.kitchen.memory, priceBookKey(item, ''), scene.at).filter(({ value }) => value.supplier !== held.value.supplier);
-  return [sayCost('prices-of', { item: name(item), prices: list([priceLine(held), ...others.map(priceLine)]) })];
+  const others = recallAll(scene.kitchen.memory, priceBookKey(item, ''), scene.at).filter(
+    ({ value }) => value.supplier !== held.value.supplier,
+  );
+  return [
+    sayCost('prices-of', { item: name(item), prices: list([priceLine(held), ...others.map(priceLine)]) }),
+  ];
 }
 
 /** Prices with a date that is still to come. */
 function coming({ kitchen, at }: Scene, item: string): readonly Reply[] {
   return recallComing(kitchen.memory, priceKey(item), at).map(({ value, at: from }) => {
-    const words = sayCost('price-set-from', { item: name(item), price: saidPrice(value.amount), date: date(from) });
-    return line(words, ...(value.supplier === undefined ? [] : [sayCost('from-supplier', { supplier: value.supplier })]));
+    const words = sayCost('price-set-from', {
+      item: name(item),
+      price: saidPrice(value.amount),
+      date: date(from),
+    });
+    return line(
+      words,
+      ...(value.supplier === undefined ? [] : [sayCost('from-supplier', { supplier: value.supplier })]),
+    );
   });
 }
 
@@ -36,14 +48,24 @@ function readyCuts(scene: Scene, item: string): readonly Reply[] {
   const held = recall(scene.kitchen.memory, readyCutKey(item), scene.at);
   if (held === undefined) return [];
   const isOther = ({ value }: Recalled): boolean =>
-    value.supplier !== held.value.supplier || value.eachGrams?.toString() !== held.value.eachGrams?.toString();
+    value.supplier !== held.value.supplier ||
+    value.eachGrams?.toString() !== held.value.eachGrams?.toString();
   const others = recallAll(scene.kitchen.memory, `${readyCutKey(item)}\n`, scene.at).filter(isOther);
-  return [sayCost('ready-cut-prices-of', { item: name(item), prices: list([priceLine(held), ...others.map(priceLine)]) })];
+  return [
+    sayCost('ready-cut-prices-of', {
+      item: name(item),
+      prices: list([priceLine(held), ...others.map(priceLine)]),
+    }),
+  ];
 }
 
 function priceLine({ value, at }: Recalled): Reply {
   const { supplier, eachGrams } = value;
-  const words = [sayCost('price-alone', { price: value.each === undefined ? saidPrice(value.amount) : price(value.amount) })];
+  const words = [
+    sayCost('price-alone', {
+      price: value.each === undefined ? saidPrice(value.amount) : price(value.amount),
+    }),
+  ];
   if (eachGrams !== undefined) words.push(sayCost('price-for-size', { size: size(eachGrams) }));
   if (supplier !== undefined) words.push(sayCost('from-supplier', { supplier }));
   return sayCost('price-since', { of: list(words, 'space'), date: date(at) });

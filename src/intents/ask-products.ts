@@ -31,8 +31,20 @@ export function productLines(scene: Scene, test: Test): readonly Reply[] {
 
 function sharedLines(scene: Scene, test: Test, { jointCost, products }: ByValue): readonly Reply[] {
   const { costs } = figuresOf(scene, test);
-  const residual = costs === undefined ? [] : [sayCost('by-product-method', { cost: price(costs.usableCostPerLb), factor: number(costs.costFactor, 3) })];
-  return [sayCost('cost-by-value', { item: name(test.item), cost: money(jointCost) }), ...products.map(productLine), ...residual];
+  const residual =
+    costs === undefined
+      ? []
+      : [
+          sayCost('by-product-method', {
+            cost: price(costs.usableCostPerLb),
+            factor: number(costs.costFactor, 3),
+          }),
+        ];
+  return [
+    sayCost('cost-by-value', { item: name(test.item), cost: money(jointCost) }),
+    ...products.map(productLine),
+    ...residual,
+  ];
 }
 
 const productLine = ({ part, grams, valuePerLb, share, usableCostPerLb, costFactor }: Product): Reply =>

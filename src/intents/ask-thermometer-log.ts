@@ -11,7 +11,12 @@ export const askThermometerLog: Intent<'askThermometerLog'> = {
   decide: ({ kitchen }) => {
     const checks = checksIn(kitchen.memory).slice(-CHECKS_SHOWN).toReversed();
     if (checks.length === 0) return answered(say('no-checks'), say('source-ice'), say('check-code'));
-    return answered(say('log-checks-head', { count: checks.length }), ...checks.map(checkLine), say('source-ice'), say('check-code'));
+    return answered(
+      say('log-checks-head', { count: checks.length }),
+      ...checks.map(checkLine),
+      say('source-ice'),
+      say('check-code'),
+    );
   },
 };
 
@@ -19,4 +24,7 @@ const checkLine = ({ at, point, degreesF }: Check): Reply =>
   say('on-date', { date: moment(at), of: list([checkSaid({ point, degreesF })]) });
 
 export const checkSaid = (check: Pick<Check, 'point' | 'degreesF'>): Reply =>
-  say(isOff(check) ? 'thermometer-was-off' : 'thermometer-was-right', { point: check.point, degrees: temperature(check.degreesF) });
+  say(isOff(check) ? 'thermometer-was-off' : 'thermometer-was-right', {
+    point: check.point,
+    degrees: temperature(check.degreesF),
+  });

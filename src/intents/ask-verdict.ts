@@ -7,5 +7,6 @@ import { verdictLines } from './verdict-lines.ts';
 export const askVerdict: Intent<'askVerdict'> = {
   slots: ['item', 'price'],
   costs: true,
-  decide: (scene, entry: EntryOf<'askVerdict'>) => withItem(scene, entry, (item) => answered(...verdictLines(scene, item, entry.price))),
+  decide: (scene, entry: EntryOf<'askVerdict'>) =>
+    withItem(scene, entry, (item) => answered(...verdictLines(scene, item, entry.price))),
 };

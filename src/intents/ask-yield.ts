@@ -19,12 +19,22 @@ export const askYield: Intent<'askYield'> = {
 function pooledLine(scene: Scene, item: string): readonly Reply[] {
   const pooled = poolFigures(poolOf(scene.kitchen, item), {});
   if (pooled === undefined) return [];
-  const spread = pooled.yieldDeviationPct === undefined ? [say('one-test')] : [say('yield-spread', { points: number(pooled.yieldDeviationPct, 1) })];
-  return [line(say('yield-of', { item: name(item), share: percent(pooled.yieldPct), tests: pooled.tests }), ...spread)];
+  const spread =
+    pooled.yieldDeviationPct === undefined
+      ? [say('one-test')]
+      : [say('yield-spread', { points: number(pooled.yieldDeviationPct, 1) })];
+  return [
+    line(
+      say('yield-of', { item: name(item), share: percent(pooled.yieldPct), tests: pooled.tests }),
+      ...spread,
+    ),
+  ];
 }
 
 function openLine(scene: Scene, item: string): readonly Reply[] {
   const test = openTestFor(scene, item);
   const portions = test?.item === item ? figuresOf(scene, test).portions : undefined;
-  return portions === undefined ? [] : [say('yield-so-far', { item: name(item), share: percent(portions.yieldPct) })];
+  return portions === undefined
+    ? []
+    : [say('yield-so-far', { item: name(item), share: percent(portions.yieldPct) })];
 }

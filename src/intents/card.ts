@@ -2,10 +2,23 @@
 import { type Figures, figures } from '../core/figures.ts';
 import { openTests } from '../core/kitchen.ts';
 import { type Grams, toGrams } from '../core/quantity.ts';
-import { decimal, type Decimal } from '../core/decimal.ts';
-import { list, money, name, number, percent, price, type Reply, saidPrice, say, sayCost, size, weight } from '../core/reply.ts';
+import { decimal } from '../core/decimal.ts';
+import {
+  list,
+  money,
+  name,
+  percent,
+  price,
+  type Reply,
+  saidPrice,
+  say,
+  sayCost,
+  size,
+  weight,
+} from '../core/reply.ts';
 import type { Test } from '../core/test.ts';
 import type { Asked, Scene } from './intent.ts';
+import { laborLines } from './labor-words.ts';
 
 export const figuresOf = (scene: Scene, test: Test): Figures => figures(test, scene.kitchen.settings);
 
@@ -34,7 +47,9 @@ const NOTHING: Grams = toGrams(decimal('0.005'), 'lb');
 /** What is left of the piece. */
 export function toGo({ unaccountedGrams }: Figures): Reply {
   if (unaccountedGrams.abs().lt(NOTHING)) return say('none-left');
-  return unaccountedGrams.isNegative() ? say('over', { weight: weight(unaccountedGrams.negated()) }) : say('left', { weight: weight(unaccountedGrams) });
+  return unaccountedGrams.isNegative()
+    ? say('over', { weight: weight(unaccountedGrams.negated()) })
+    : say('left', { weight: weight(unaccountedGrams) });
 }
 
 /** What is left, where no question about too much follows. */
@@ -46,7 +61,12 @@ export function receivedLine(test: Test, figure: Figures): Reply {
   const parts: Reply[] = [say('received-weight', { item: name(test.item), weight: weight(received.grams) })];
   if (received.pieces !== undefined) parts.push(say('pieces', { count: received.pieces }));
   if (figure.pricePerLb !== undefined && figure.purchaseCost !== undefined)
-    parts.push(sayCost('at-price', { price: received.perLb === undefined ? price(figure.pricePerLb) : saidPrice(received.perLb), cost: money(figure.purchaseCost) }));
+    parts.push(
+      sayCost('at-price', {
+        price: received.perLb === undefined ? price(figure.pricePerLb) : saidPrice(received.perLb),
+        cost: money(figure.purchaseCost),
+      }),
+    );
   else parts.push(say('no-price-yet'));
   if (received.supplier !== undefined) parts.push(say('from-supplier', { supplier: received.supplier }));
   return line(...parts);
@@ -59,14 +79,18 @@ export function portionsLine(figure: Figures): readonly Reply[] {
   const { count, targetGrams, grams, yieldPct } = portions;
   const share = say('share', { share: percent(yieldPct) });
   if (count === undefined) return [say('portions-uncounted', { weight: weight(grams) }), share];
-  const counted = targetGrams === undefined ? say('portions-count', { count }) : say('portions-sized', { count, size: size(targetGrams) });
+  const counted =
+    targetGrams === undefined
+      ? say('portions-count', { count })
+      : say('portions-sized', { count, size: size(targetGrams) });
   return [counted, say('weight', { weight: weight(grams) }), share];
 }
 
 /** How the portion weight was come by, where that is not plain. */
 export function basisLines({ portions }: Figures): readonly Reply[] {
   if (portions?.basis === 'nominal') return [say('basis-nominal')];
-  if (portions?.basis === 'sample') return [say('basis-sample', { listed: portions.listed, count: portions.count ?? 0 })];
+  if (portions?.basis === 'sample')
+    return [say('basis-sample', { listed: portions.listed, count: portions.count ?? 0 })];
   return [];
 }
 
@@ -108,7 +132,12 @@ function arePortionsInDoubt({ facts }: Test, { portions }: Figures): boolean {
 export const provisionalLines = ({ provisional }: Figures): readonly Reply[] =>
   provisional === undefined
     ? []
-    : [sayCost('provisional', { weight: weight(provisional.portionGrams), cost: price(provisional.costs.usableCostPerLb) })];
+    : [
+        sayCost('provisional', {
+          weight: weight(provisional.portionGrams),
+          cost: price(provisional.costs.usableCostPerLb),
+        }),
+      ];
 
 /** The whole test at a glance. */
 export function cardLines(scene: Scene, test: Test): readonly Reply[] {
@@ -133,35 +162,12 @@ export function cardLines(scene: Scene, test: Test): readonly Reply[] {
 }
 
 /** Beside the card: what hears here. */
-export const heardBy = ({ hears }: Scene): readonly Reply[] => (hears === undefined ? [] : [say('heard-by', { engine: name(hears) })]);
+export const heardBy = ({ hears }: Scene): readonly Reply[] =>
+  hears === undefined ? [] : [say('heard-by', { engine: name(hears) })];
 
 export const worth = ({ creditPerLb }: Figures['parts'][number]): readonly Reply[] =>
   creditPerLb?.gt(0) === true ? [sayCost('worth', { price: saidPrice(creditPerLb) })] : [];
 
-/** Minutes and packing, as far as they were said. */
-export function laborLines({ labor, packingCost }: Figures): readonly Reply[] {
-  const lines: Reply[] = [];
-  if (labor.minutes !== undefined) lines.push(minutesWords(labor.minutes, labor.cost));
-  if (packingCost !== undefined) lines.push(sayCost('packing-cost', { cost: money(packingCost) }));
-  return lines.length === 0 ? [] : [line(...lines)];
-}
-
-export function minutesWords(said: Decimal, cost: Decimal | undefined): Reply {
-  const minutes = number(said, 1);
-  return cost === undefined
-    ? say('labor-no-rate', { minutes })
-    : sayCost('labor', { minutes, cost: money(cost) }, say('minutes', { minutes }));
-}
-
 /** What the test costs now, in a word, where it can be told. */
 export const cardCosts = ({ costs }: Figures): readonly Reply[] =>
   costs === undefined ? [] : [sayCost('usable-cost', { cost: price(costs.usableCostPerLb) })];
-
-/** The same with labour and packing, where they were said. */
-export function loadedCosts({ costs, labor, packingCost }: Figures): readonly Reply[] {
-  if (costs === undefined || (labor.cost === undefined && packingCost === undefined)) return [];
-  return [sayCost('loaded-cost', { what: loadedWith({ labor, packingCost }), cost: price(costs.loadedCostPerLb) })];
-}
-
-export const loadedWith = ({ labor, packingCost }: Pick<Figures, 'labor' | 'packingCost'>): 'labor' | 'packing' | 'both' =>
-  labor.cost === undefined ? 'packing' : packingCost === undefined ? 'labor' : 'both';

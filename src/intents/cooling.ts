@@ -8,7 +8,10 @@ export const cooling: Intent<'cooling'> = {
   slots: ['what'],
   decide: ({ kitchen }, { what }) => {
     const words = say('cooling-begun', { what: name(what) });
-    if (coolings(kitchen.memory).some((each) => each.what === what)) return answered(say('cooling-already', { what: name(what) }));
-    return recorded([{ fact: { type: 'coolingBegun', what } }], () => ({ say: [words, coolingSource(), say('check-code')] }));
+    if (coolings(kitchen.memory).some((each) => each.what === what))
+      return answered(say('cooling-already', { what: name(what) }));
+    return recorded([{ fact: { type: 'coolingBegun', what } }], () => ({
+      say: [words, coolingSource(), say('check-code')],
+    }));
   },
 };

@@ -17,18 +17,29 @@ type Correct = EntryOf<'correct'>;
 export function anotherPart(scene: Scene, entry: Correct, newPart: string): Decision | Becomes {
   const target = entry.part === undefined ? ownLast(scene) : weighedAs(scene, entry, entry.part);
   const fact = target?.fact;
-  if (target === undefined || (fact?.type !== 'weighed' && fact?.type !== 'credited')) return noSuch(scene, entry);
+  if (target === undefined || (fact?.type !== 'weighed' && fact?.type !== 'credited'))
+    return noSuch(scene, entry);
   if (fact.part === newPart) return answered(say('already-named', { item: name(newPart) }));
   const isOpen = target.test !== undefined && scene.kitchen.tests.get(target.test)?.status === 'open';
   const isOfMore = factsOf(scene, target.target).some((each) => each.type === 'ended');
-  if (fact.type === 'credited' || !isOpen || isOfMore) return recordCorrection({ ...target, fact: { ...fact, part: newPart } });
-  return becomes({ ...weighEntry(scene, target, fact), part: newPart, test: target.test, instead: target.target });
+  if (fact.type === 'credited' || !isOpen || isOfMore)
+    return recordCorrection({ ...target, fact: { ...fact, part: newPart } });
+  return becomes({
+    ...weighEntry(scene, target, fact),
+    part: newPart,
+    test: target.test,
+    instead: target.target,
+  });
 }
 
 function noSuch(scene: Scene, { part, item }: Correct): Decision {
   if (part === undefined) return refused(say('nothing-to-correct'));
   const test = openTestFor(scene, item);
-  return refused(test === undefined ? say('nothing-open') : say('not-weighed', { part: name(part), item: name(test.item) }));
+  return refused(
+    test === undefined
+      ? say('nothing-open')
+      : say('not-weighed', { part: name(part), item: name(test.item) }),
+  );
 }
 
 function weighedAs(scene: Scene, entry: Correct, part: string): Correctable | undefined {
@@ -47,11 +58,13 @@ export function anotherItem(scene: Scene, newItem: string, item?: string): Decis
   const target = ownLast(scene) ?? otherLast(scene);
   if (target === undefined) return refused(say('nothing-to-correct'));
   const test = target.test === undefined ? undefined : scene.kitchen.tests.get(target.test);
-  if (target.fact.type === 'received') return test === undefined ? { is: 'ignored' } : renameTest(test, newItem);
+  if (target.fact.type === 'received')
+    return test === undefined ? { is: 'ignored' } : renameTest(test, newItem);
   const instead = target.target;
   const entry = entryOf(scene, target);
   if (entry === undefined) return refused(say('nothing-to-correct'));
-  if (entry.kind === 'price' || entry.kind === 'readyCut') return becomes({ ...entry, item: newItem, instead });
+  if (entry.kind === 'price' || entry.kind === 'readyCut')
+    return becomes({ ...entry, item: newItem, instead });
   const other = openTestFor(scene, newItem);
   if (other === undefined) return refused(say('no-open-test', { item: name(newItem) }));
   if (other.id === test?.id) return answered(say('already-named', { item: name(newItem) }));
@@ -72,7 +85,13 @@ function entryOf(scene: Scene, target: Correctable): Entry | undefined {
     case 'weighed':
       return weighEntry(scene, target, fact);
     case 'portioned':
-      return { kind: 'portions', count: fact.count, each: fact.eachGrams, weight: fact.grams, ...(fact.mode === 'add' ? { mode: 'add' } : {}) };
+      return {
+        kind: 'portions',
+        count: fact.count,
+        each: fact.eachGrams,
+        weight: fact.grams,
+        ...(fact.mode === 'add' ? { mode: 'add' } : {}),
+      };
     case 'listed':
       return { kind: 'portionWeights', eachList: fact.eachGrams };
     case 'credited':
@@ -130,7 +149,14 @@ function weighEntry(scene: Scene, { target, item }: Correctable, fact: FactOf<'w
   const { part, mode, grams } = fact;
   const facts = factsOf(scene, target);
   const sold = facts.some((each) => each.type === 'sold') ? { sold: true } : {};
-  const entry = { kind: 'weigh', part, mode, credit, ...(mode === 'add' ? { told: true } : {}), ...sold } as const;
+  const entry = {
+    kind: 'weigh',
+    part,
+    mode,
+    credit,
+    ...(mode === 'add' ? { told: true } : {}),
+    ...sold,
+  } as const;
   const tared = facts.find((each): each is FactOf<'tared'> => each.type === 'tared');
   if (tared === undefined) return { ...entry, weight: grams };
   return { ...entry, weight: grams.plus(tared.grams), container: tared.container, tare: tared.grams };

@@ -16,7 +16,11 @@ export interface Way {
   readonly entry: Correct;
 }
 
-export function waysOf(scene: Scene, target: Correctable, { number = {}, ...entry }: Correct): readonly Way[] {
+export function waysOf(
+  scene: Scene,
+  target: Correctable,
+  { number = {}, ...entry }: Correct,
+): readonly Way[] {
   const ways = (fields: readonly Field[]): readonly Way[] =>
     fields.flatMap((field) => {
       const value = measuredAs(number, field);
@@ -46,15 +50,24 @@ const WORDS: Readonly<Record<Field, string>> = {
 function saidIn(scene: Scene, target: Correctable): readonly Field[] {
   const without = withoutEntry(scene, target.saidIn);
   const values = valuesOf(target.fact);
-  if (target.saidIn === target.target) return values.flatMap(([field]) => (isFilledIn(without, target, field) ? [] : [field]));
-  const before = new Map(valuesOf(asItWas(without, target) ?? target.fact).map(([field, value]) => [field, String(value)]));
-  const changed = values.filter(([field, value]) => before.get(field) !== String(value)).map(([field]) => field);
+  if (target.saidIn === target.target)
+    return values.flatMap(([field]) => (isFilledIn(without, target, field) ? [] : [field]));
+  const before = new Map(
+    valuesOf(asItWas(without, target) ?? target.fact).map(([field, value]) => [field, String(value)]),
+  );
+  const changed = values
+    .filter(([field, value]) => before.get(field) !== String(value))
+    .map(([field]) => field);
   return changed.length === 0 ? values.map(([field]) => field) : changed;
 }
 
 function asItWas({ kitchen }: Scene, { target, fact, test: id }: Correctable): PlainFact | undefined {
   const test = id === undefined ? undefined : kitchen.tests.get(id);
-  return test && standingFacts(test.facts).find((each) => each.recorded.entry === target && each.fact.type === fact.type)?.fact;
+  return (
+    test &&
+    standingFacts(test.facts).find((each) => each.recorded.entry === target && each.fact.type === fact.type)
+      ?.fact
+  );
 }
 
 /** The default credit of a part, and the rate known before, come into an entry that did not say them. */
@@ -62,7 +75,8 @@ function isFilledIn({ kitchen, at }: Scene, { fact, item, test: id }: Correctabl
   if (fact.type === 'weighed' && field === 'credit')
     return item !== undefined && creditOf(kitchen, item, fact.part)?.eq(fact.creditPerLb ?? -1) === true;
   if (fact.type !== 'labored' || field !== 'rate' || fact.minutes === undefined) return false;
-  const known = (id === undefined ? undefined : kitchen.tests.get(id)?.labor.ratePerHour) ?? laborRateOf(kitchen, at);
+  const known =
+    (id === undefined ? undefined : kitchen.tests.get(id)?.labor.ratePerHour) ?? laborRateOf(kitchen, at);
   return known?.eq(fact.ratePerHour ?? -1) === true;
 }
 

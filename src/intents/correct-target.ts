@@ -109,7 +109,9 @@ export const lastOf = (scene: Scene, entry: EntryOf<'correct'>): Correctable | u
   ownNewest(scene, (fact) => takes(fact.type, entry), FAR_BACK);
 
 function ownNewest(scene: Scene, fits: (fact: PlainFact) => boolean, depth: number): Correctable | undefined {
-  const facts = saidBy(scene.kitchen.speakers, scene.speaker).slice(-depth).flatMap((each) => each.facts);
+  const facts = saidBy(scene.kitchen.speakers, scene.speaker)
+    .slice(-depth)
+    .flatMap((each) => each.facts);
   const inTest = facts.findLast(({ test }) => test !== undefined)?.test;
   for (const recorded of facts.toReversed()) {
     if (recorded.test !== undefined && recorded.test !== inTest) continue;
@@ -120,19 +122,27 @@ function ownNewest(scene: Scene, fits: (fact: PlainFact) => boolean, depth: numb
 }
 
 /** The fact as it stands now; undefined where another entry has taken its place. */
-function correctable(scene: Scene, { entry, fact: any, test: id, lot, item }: Recorded): Correctable | undefined {
+function correctable(
+  scene: Scene,
+  { entry, fact: any, test: id, lot, item }: Recorded,
+): Correctable | undefined {
   const [target, fact] = any.type === 'corrected' ? [any.target, any.by] : [entry, any];
   const of = aboutOf(scene, { test: id, lot });
   if (of === undefined) return { target, fact, test: id, lot, item, saidIn: entry };
-  const now = standingFacts(of.facts).findLast((each) => each.recorded.entry === target && each.fact.type === fact.type);
+  const now = standingFacts(of.facts).findLast(
+    (each) => each.recorded.entry === target && each.fact.type === fact.type,
+  );
   return now && { target, fact: now.fact, test: id, lot, item, saidIn: entry };
 }
 
 /** The newest standing fact of a type in a test, whoever said it. */
 export function newestWith(test: Test, type: PlainFact['type'], part?: string): Correctable | undefined {
   const found = standingFacts(test.facts).findLast(
-    ({ fact }) => fact.type === type && (part === undefined || (fact.type === 'weighed' && fact.part === part)),
+    ({ fact }) =>
+      fact.type === type && (part === undefined || (fact.type === 'weighed' && fact.part === part)),
   );
   const target = found?.recorded.entry;
-  return target === undefined ? undefined : { target, fact: found?.fact as PlainFact, test: test.id, item: test.item, saidIn: target };
+  return target === undefined
+    ? undefined
+    : { target, fact: found?.fact as PlainFact, test: test.id, item: test.item, saidIn: target };
 }

@@ -7,7 +7,16 @@ import { applyCorrection } from './correct-fact.ts';
 import { anotherItem, anotherPart } from './correct-name.ts';
 import { waysOf } from './correct-reading.ts';
 import { type Correctable, lastOf, newestWith, ownLast, saidFields, takes } from './correct-target.ts';
-import { asks, becomes, type Becomes, type Decision, type Intent, refused, type Scene, showing } from './intent.ts';
+import {
+  asks,
+  becomes,
+  type Becomes,
+  type Decision,
+  type Intent,
+  refused,
+  type Scene,
+  showing,
+} from './intent.ts';
 import { openTestFor, withTest } from './route.ts';
 
 type Correct = EntryOf<'correct'>;
@@ -38,7 +47,9 @@ function ofPart({ item, weight, credit, sure, test }: Correct, part: string): De
 function ofPiece(scene: Scene, entry: Correct, item: string): Decision {
   const test = entry.test === undefined ? openTestFor(scene, item) : scene.kitchen.tests.get(entry.test);
   const target = test?.status === 'open' ? newestWith(test, 'received') : undefined;
-  return target === undefined ? refused(say('no-open-test', { item: name(item) })) : applyCorrection(scene, entry, target);
+  return target === undefined
+    ? refused(say('no-open-test', { item: name(item) }))
+    : applyCorrection(scene, entry, target);
 }
 
 /** "no, 1.3": the only quantity of the speaker's last entry; of several it is asked which. */
@@ -49,7 +60,10 @@ function bareNumber(scene: Scene, entry: Correct): Decision {
   if (target === undefined || only === undefined) return refused(say('nothing-to-correct'));
   if (other === undefined) return showing(applyCorrection(scene, only.entry, target), only.entry);
   const choices = Object.fromEntries(ways.map((way) => [way.choice, way.entry]));
-  const fields = ways.map(({ choice }) => choice).sort().join('-');
+  const fields = ways
+    .map(({ choice }) => choice)
+    .sort()
+    .join('-');
   return asks(say('ask-correct-which', { fields }), { choices });
 }
 
@@ -57,7 +71,8 @@ function bareNumber(scene: Scene, entry: Correct): Decision {
 function ofField(scene: Scene, said: Correct): Decision {
   const last = ownLast(scene);
   const entry = last === undefined ? said : fitting(last, said);
-  if (last !== undefined && takes(last.fact.type, entry)) return showing(applyCorrection(scene, entry, last), entry);
+  if (last !== undefined && takes(last.fact.type, entry))
+    return showing(applyCorrection(scene, entry, last), entry);
   const before = saidFields(entry).includes('weight') ? undefined : lastOf(scene, entry);
   const doubt = last && priceOfWhat(scene, entry, { last, before });
   if (doubt !== undefined) return doubt;
@@ -74,13 +89,20 @@ function fitting({ fact }: Correctable, entry: Correct): Correct {
 }
 
 /** "no, 16 cents" after what a bag costs is hardly the price of a pound. */
-function priceOfWhat(scene: Scene, entry: Correct, at: { last: Correctable; before?: Correctable }): Decision | undefined {
+function priceOfWhat(
+  scene: Scene,
+  entry: Correct,
+  at: { last: Correctable; before?: Correctable },
+): Decision | undefined {
   const { last, before } = at;
   const { price, sure, ...rest } = entry;
-  if (price === undefined || sure === true || saidFields(entry).length > 1 || last.fact.type !== 'packed') return undefined;
+  if (price === undefined || sure === true || saidFields(entry).length > 1 || last.fact.type !== 'packed')
+    return undefined;
   const each: Correct = { ...rest, costEach: perUnit(price, scene.kitchen.settings.unit) };
   if (before === undefined) return showing(applyCorrection(scene, each, last), each);
-  return asks(say('ask-correct-which', { fields: 'each-newPrice' }), { choices: { each, newPrice: { ...entry, sure: true } } });
+  return asks(say('ask-correct-which', { fields: 'each-newPrice' }), {
+    choices: { each, newPrice: { ...entry, sure: true } },
+  });
 }
 
 /** What somebody else said of the speaker's test. */

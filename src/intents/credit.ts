@@ -6,7 +6,15 @@ import { creditOf, openTests } from '../core/kitchen.ts';
 import { money, name, saidPrice, say, sayCost, weight } from '../core/reply.ts';
 import { creditIn, type Test } from '../core/test.ts';
 import { cardCosts, figuresOf, line, ofTest } from './card.ts';
-import { answered, type Decision, type Intent, recorded, refused, type Response, type Scene } from './intent.ts';
+import {
+  answered,
+  type Decision,
+  type Intent,
+  recorded,
+  refused,
+  type Response,
+  type Scene,
+} from './intent.ts';
 import { itemFor, openTestFor, withTest } from './route.ts';
 
 type Credit = EntryOf<'credit'>;
@@ -23,14 +31,19 @@ export const credit: Intent<'credit'> = {
   },
 };
 
-function decideCredit(scene: Scene, { entry, item, test }: { entry: Credit; item: string; test?: Test }): Decision {
+function decideCredit(
+  scene: Scene,
+  { entry, item, test }: { entry: Credit; item: string; test?: Test },
+): Decision {
   const known = test === undefined ? creditOf(scene.kitchen, item, entry.part) : creditIn(test, entry.part);
   if (known?.eq(entry.credit) === true) {
     const args = { part: name(entry.part), price: saidPrice(entry.credit) };
     return answered(line(sayCost('already-worth', args, say('credit-noted', args))));
   }
   const fact = { type: 'credited', item, part: entry.part, perLb: entry.credit } as const;
-  return recorded([{ fact, item, test: test?.id }], (now) => respondCredit(now, { ...entry, item, test: test?.id }));
+  return recorded([{ fact, item, test: test?.id }], (now) =>
+    respondCredit(now, { ...entry, item, test: test?.id }),
+  );
 }
 
 interface Credited {
@@ -42,7 +55,11 @@ interface Credited {
 
 /** The credit as it holds, and what it does to the test. */
 export function respondCredit(scene: Scene, { part, credit: perLb, item, test: id }: Credited): Response {
-  const read = sayCost('credit-set', { part: name(part), price: saidPrice(perLb) }, say('credit-noted', { part: name(part) }));
+  const read = sayCost(
+    'credit-set',
+    { part: name(part), price: saidPrice(perLb) },
+    say('credit-noted', { part: name(part) }),
+  );
   const test = id === undefined ? undefined : scene.kitchen.tests.get(id);
   if (test === undefined) return { say: [line(read, say('for-later-tests', { item: name(item) }))] };
   const figure = figuresOf(scene, test);

@@ -4,7 +4,16 @@ import type { EntryOf } from '../core/entry.ts';
 import { OVERWEIGHT_TOLERANCE } from '../core/figures.ts';
 import { list, name, type Reply, say, weight } from '../core/reply.ts';
 import { rawKey, watches } from '../core/watched.ts';
-import { asks, type Decision, type Intent, lacking, type NewFact, recorded, refused, type Scene } from './intent.ts';
+import {
+  asks,
+  type Decision,
+  type Intent,
+  lacking,
+  type NewFact,
+  recorded,
+  refused,
+  type Scene,
+} from './intent.ts';
 import { type Left, toGrind } from './to-grind.ts';
 
 type Discard = EntryOf<'discard'>;
@@ -14,9 +23,15 @@ export const discard: Intent<'discard'> = {
   decide: (scene, entry) => {
     const { part, weight: said } = entry;
     const there = toGrind(scene, part, entry.item);
-    if (there.length === 0) return said === undefined && isWarm(scene, part) ? warmGone(part) : refused(say('nothing-to-bin', { part: name(part) }));
+    if (there.length === 0)
+      return said === undefined && isWarm(scene, part)
+        ? warmGone(part)
+        : refused(say('nothing-to-bin', { part: name(part) }));
     const total = sum(there.map(({ grams }) => grams));
-    if (said?.gt(total.plus(OVERWEIGHT_TOLERANCE)) === true) return asks(say('ask-bin-more', { part: name(part), weight: weight(said), left: weight(total) }), { wants: lacking(entry, 'weight') });
+    if (said?.gt(total.plus(OVERWEIGHT_TOLERANCE)) === true)
+      return asks(say('ask-bin-more', { part: name(part), weight: weight(said), left: weight(total) }), {
+        wants: lacking(entry, 'weight'),
+      });
     return gone(entry, there, total);
   },
 };
@@ -25,13 +40,30 @@ export const discard: Intent<'discard'> = {
 function gone({ part, weight: said, item }: Discard, there: readonly Left[], total: Decimal): Decision {
   const all = said === undefined || said.gte(total);
   const isWhole = all && item === undefined;
-  const shares = there.map(({ test, grams }) => ({ test, grams: all ? grams : said.times(grams).div(total) }));
-  const facts = shares.map(
-    ({ test, grams }): NewFact => ({ test: test.id, item: test.item, fact: { type: 'binned', part, grams, ...(isWhole ? { all: true } : {}) } }),
+  const shares = there.map(({ test, grams }) => ({
+    test,
+    grams: all ? grams : said.times(grams).div(total),
+  }));
+  const facts = shares.map(({ test, grams }): NewFact => ({
+    test: test.id,
+    item: test.item,
+    fact: { type: 'binned', part, grams, ...(isWhole ? { all: true } : {}) },
+  }));
+  const of = shares.map(({ test, grams }) =>
+    say('part-weight', { part: name(test.item), weight: weight(grams) }),
   );
-  const of = shares.map(({ test, grams }) => say('part-weight', { part: name(test.item), weight: weight(grams) }));
   const left = all ? [] : [say('binned-left', { weight: weight(total.minus(said)) })];
-  return recorded(facts, () => ({ say: [say('binned', { part: name(part), weight: weight(sum(shares.map(({ grams }) => grams))), of: list(of) }), ...left, say('binned-figures')] }));
+  return recorded(facts, () => ({
+    say: [
+      say('binned', {
+        part: name(part),
+        weight: weight(sum(shares.map(({ grams }) => grams))),
+        of: list(of),
+      }),
+      ...left,
+      say('binned-figures'),
+    ],
+  }));
 }
 
 const warmGone = (part: string): Decision =>
@@ -39,7 +71,11 @@ const warmGone = (part: string): Decision =>
 
 /** Without a weight where none was known. */
 export const binnedWords = ({ part, grams }: { part: string; grams?: Decimal | undefined }): Reply =>
-  grams === undefined ? say('binned-plain', { part: name(part) }) : say('binning', { part: name(part), weight: weight(grams) });
+  grams === undefined
+    ? say('binned-plain', { part: name(part) })
+    : say('binning', { part: name(part), weight: weight(grams) });
 
 const isWarm = ({ kitchen }: Scene, part: string): boolean =>
-  watches(kitchen.memory).some(({ is, of, words }) => `${is}:${of}` === rawKey(undefined, part) && words[0] === 'missed');
+  watches(kitchen.memory).some(
+    ({ is, of, words }) => `${is}:${of}` === rawKey(undefined, part) && words[0] === 'missed',
+  );

@@ -17,18 +17,35 @@ const FAR = decimal('1.4');
 export function isStartling({ kitchen, at }: Scene, entry: Entry): boolean {
   if ((entry.kind !== 'receive' && entry.kind !== 'price') || entry.item === undefined) return false;
   const known = priceOf(kitchen, entry.item, at)?.perLb;
-  const cost = entry.kind === 'receive' && entry.cost !== undefined ? perLbOf(entry.cost, entry.weight) : undefined;
+  const cost =
+    entry.kind === 'receive' && entry.cost !== undefined ? perLbOf(entry.cost, entry.weight) : undefined;
   const price = entry.price ?? cost;
   if (known === undefined || price === undefined) return false;
   return price.gt(known.times(FAR)) || known.gt(price.times(FAR));
 }
 
 /** What an entry may measure. Where it measures one thing, a bare number puts that right; of several it can't be told. */
-const MEASURES = ['weight', 'count', 'each', 'price', 'cost', 'credit', 'priceEach', 'minutes', 'rate', 'costEach'];
+const MEASURES = [
+  'weight',
+  'count',
+  'each',
+  'price',
+  'cost',
+  'credit',
+  'priceEach',
+  'minutes',
+  'rate',
+  'costEach',
+];
 
 export function doubt(entry: Entry, words: string): Asked {
   const measured = MEASURES.filter((slot) => slot in entry);
   const [slot] = measured;
   const wants = slot === undefined || measured.length > 1 ? undefined : lacking(entry, slot);
-  return { asked: say(HEARD, { words }), choices: { yes: entry }, wants, again: { said: entry, accepts: entry } };
+  return {
+    asked: say(HEARD, { words }),
+    choices: { yes: entry },
+    wants,
+    again: { said: entry, accepts: entry },
+  };
 }

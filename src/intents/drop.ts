@@ -8,6 +8,8 @@ export const drop: Intent<'drop'> = {
   slots: ['item'],
   decide: (scene, entry: EntryOf<'drop'>) =>
     withTest(scene, entry, (test) =>
-      recorded([{ test: test.id, item: test.item, fact: { type: 'dropped' } }], () => ({ say: [say('dropped', { item: name(test.item) })] })),
+      recorded([{ test: test.id, item: test.item, fact: { type: 'dropped' } }], () => ({
+        say: [say('dropped', { item: name(test.item) })],
+      })),
     ),
 };

@@ -20,9 +20,14 @@ export const endPiece: Intent<'endPiece'> = {
       const target = test.portions.batches.at(-1)?.eachGrams ?? sizeOf(scene.kitchen, test.item);
       if (target === undefined) return refused(say('end-piece-no-size'));
       const end = endPieceOf(entry.each, target);
-      if (entry.rest === undefined && end.overGrams.gt(0)) return proposed(scene, test, { entry, end, target });
+      if (entry.rest === undefined && end.overGrams.gt(0))
+        return proposed(scene, test, { entry, end, target });
       const ended: Fact = { type: 'ended', grams: entry.each, rest: entry.rest };
-      const facts = [...portionFacts(test, end, { target, rest: entry.rest }), ...trimFacts(end, entry), ended];
+      const facts = [
+        ...portionFacts(test, end, { target, rest: entry.rest }),
+        ...trimFacts(end, entry),
+        ended,
+      ];
       return recorded(
         facts.map((fact) => ({ test: test.id, item: test.item, fact })),
         (now) => {
@@ -48,16 +53,25 @@ function proposed(scene: Scene, test: Test, { entry, end, target }: Proposal): D
 }
 
 /** The portions of the size last, so that it stays the size that is cut; on a full list they are listed too. */
-function portionFacts({ portions }: Test, { count, overGrams }: EndPiece, { target, rest }: { target: Grams; rest: Said['rest'] }): readonly Fact[] {
+function portionFacts(
+  { portions }: Test,
+  { count, overGrams }: EndPiece,
+  { target, rest }: { target: Grams; rest: Said['rest'] },
+): readonly Fact[] {
   const small = rest === 'portion' && overGrams.gt(0) ? [overGrams] : [];
   const whole = Array.from({ length: count }, () => target);
   const counted = countOf(portions);
   const isListed = portions.list.length > 0 && (counted === undefined || portions.list.length >= counted);
-  const list: readonly Fact[] = isListed && small.length + count > 0 ? [{ type: 'listed', eachGrams: [...small, ...whole] }] : [];
+  const list: readonly Fact[] =
+    isListed && small.length + count > 0 ? [{ type: 'listed', eachGrams: [...small, ...whole] }] : [];
   if (isListed && counted === undefined && small.length === 0) return list;
-  const first: readonly Fact[] = isListed && counted === undefined ? [{ type: 'portioned', mode: 'set', count: portions.list.length }] : [];
+  const first: readonly Fact[] =
+    isListed && counted === undefined
+      ? [{ type: 'portioned', mode: 'set', count: portions.list.length }]
+      : [];
   const more = small.map((eachGrams): Fact => ({ type: 'portioned', mode: 'add', count: 1, eachGrams }));
-  const sized: readonly Fact[] = count === 0 ? [] : [{ type: 'portioned', mode: 'add', count, eachGrams: target }];
+  const sized: readonly Fact[] =
+    count === 0 ? [] : [{ type: 'portioned', mode: 'add', count, eachGrams: target }];
   return [...first, ...more, ...sized, ...list];
 }
 

@@ -43,24 +43,41 @@ interface Filled {
 
 function columnsOf(scene: Scene, parts: readonly string[]): readonly Filled[] {
   const { unit, currency } = scene.kitchen.settings;
-  const column = (id: string, value: Filled['value'], cost?: true): Filled => ({ column: { label: say(id, { unit, currency }), ...(cost && { cost }) }, value });
+  const column = (id: string, value: Filled['value'], cost?: true): Filled => ({
+    column: { label: say(id, { unit, currency }), ...(cost && { cost }) },
+    value,
+  });
   return [
     column('column-item', ({ item }) => name(item)),
     column('column-closed', ({ closedAt }) => closedAt && date(closedAt)),
     column('column-supplier', text('supplier', name)),
-    column('column-cutter', text('cutter', (speaker) => called(scene, speaker))),
+    column(
+      'column-cutter',
+      text('cutter', (speaker) => called(scene, speaker)),
+    ),
     column('column-received', given('receivedGrams', weight)),
-    ...parts.map((part): Filled => ({ column: { label: say('column-part', { part: name(part), unit }) }, value: partWeight(part) })),
+    ...parts.map((part): Filled => ({
+      column: { label: say('column-part', { part: name(part), unit }) },
+      value: partWeight(part),
+    })),
     column('column-portions', given('portionGrams', weight)),
-    column('column-count', given('count', (value) => number(value, 0))),
+    column(
+      'column-count',
+      given('count', (value) => number(value, 0)),
+    ),
     column('column-yield', given('yieldPct', percent)),
-    column('column-minutes', given('laborMinutes', (value) => number(value, 1))),
+    column(
+      'column-minutes',
+      given('laborMinutes', (value) => number(value, 1)),
+    ),
     column('column-price', given('pricePerLb', price), true),
     column('column-usable-cost', given('usableCostPerLb', price), true),
     column('column-labor', given('laborCost', money), true),
     column('column-packing', given('packingCost', money), true),
     column('column-loaded-cost', given('loadedCostPerLb', price), true),
-    column('column-remark', ({ figures }) => (figures?.['flagged'] === undefined ? undefined : say('does-not-balance'))),
+    column('column-remark', ({ figures }) =>
+      figures?.['flagged'] === undefined ? undefined : say('does-not-balance'),
+    ),
   ];
 }
 
@@ -69,7 +86,8 @@ const text =
   ({ figures }) =>
     figures?.[key] === undefined ? undefined : as(figures[key]);
 
-const given = (key: string, as: (value: Decimal) => Value): Filled['value'] => text(key, (figure) => as(decimal(figure)));
+const given = (key: string, as: (value: Decimal) => Value): Filled['value'] =>
+  text(key, (figure) => as(decimal(figure)));
 
 const partWeight =
   (part: string): Filled['value'] =>

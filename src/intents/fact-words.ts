@@ -24,11 +24,18 @@ export function factWords({ fact: any, item }: Pick<Recorded, 'fact' | 'item'>):
     case 'received':
       return receivedWords(fact);
     case 'weighed':
-      return [say(fact.mode === 'add' ? 'part-plus' : 'part-weight', { part: name(fact.part), weight: weight(fact.grams) })];
+      return [
+        say(fact.mode === 'add' ? 'part-plus' : 'part-weight', {
+          part: name(fact.part),
+          weight: weight(fact.grams),
+        }),
+      ];
     case 'portioned':
       return portionWords(fact);
     case 'listed':
-      return [say('weights', { weights: list(fact.eachGrams.map((each) => say('size', { size: size(each) }))) })];
+      return [
+        say('weights', { weights: list(fact.eachGrams.map((each) => say('size', { size: size(each) }))) }),
+      ];
     case 'removed':
       return [say('removed', { part: name(fact.part) })];
     case 'tared':
@@ -88,11 +95,19 @@ type CostFact = Extract<PlainFact, { type: 'priced' | 'readyCutPriced' | 'credit
 function costWords(fact: CostFact): Reply {
   switch (fact.type) {
     case 'priced':
-      return sayCost('price-is', { item: name(fact.item), price: saidPrice(fact.perLb) }, say('price-of-item', { item: name(fact.item) }));
+      return sayCost(
+        'price-is',
+        { item: name(fact.item), price: saidPrice(fact.perLb) },
+        say('price-of-item', { item: name(fact.item) }),
+      );
     case 'readyCutPriced':
       return readyCutWords(fact, 'ready-cut-of-item');
     case 'credited':
-      return sayCost('credit-set', { part: name(fact.part), price: saidPrice(fact.perLb) }, say('value-of-part', { part: name(fact.part) }));
+      return sayCost(
+        'credit-set',
+        { part: name(fact.part), price: saidPrice(fact.perLb) },
+        say('value-of-part', { part: name(fact.part) }),
+      );
     case 'labored':
       return fact.minutes === undefined
         ? sayCost('labor-rate-set', { rate: saidMoney(fact.ratePerHour ?? ZERO) }, say('labor-rate'))

@@ -34,6 +34,11 @@ function doubtsOf(scene: Scene, test: Test): readonly Reply[] {
   if (portions === undefined) doubts.push(say('doubt-no-portions'));
   if (overweight) doubts.push(say('doubt-overweight', { over: weight(unaccountedGrams.negated()) }));
   else if (portions !== undefined && unaccountedPct.abs().gt(UNACCOUNTED_PCT))
-    doubts.push(say('doubt-unaccounted', { weight: weight(unaccountedGrams.abs()), share: percent(unaccountedPct.abs()) }));
+    doubts.push(
+      say('doubt-unaccounted', {
+        weight: weight(unaccountedGrams.abs()),
+        share: percent(unaccountedPct.abs()),
+      }),
+    );
   return doubts;
 }

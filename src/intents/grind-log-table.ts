@@ -26,10 +26,18 @@ interface Wanted {
 }
 
 /** The newest lot first. */
-export function grindLogTable(lots: readonly Lot[], { settings: { unit, timezone }, format, called }: Wanted): TablePaper {
-  const columns = GRIND_LOG_FIELDS.map((field): Column => ({ label: say(`log-column-${field}`, { unit, timezone: name(timezone) }) }));
+export function grindLogTable(
+  lots: readonly Lot[],
+  { settings: { unit, timezone }, format, called }: Wanted,
+): TablePaper {
+  const columns = GRIND_LOG_FIELDS.map((field): Column => ({
+    label: say(`log-column-${field}`, { unit, timezone: name(timezone) }),
+  }));
   const rows = lots.slice(0, MOST_LOTS).map((lot) => {
-    const cells = cellsOf(lot, { local: (instant) => localOf(Date.parse(instant), timezone).replace('T', ' '), called });
+    const cells = cellsOf(lot, {
+      local: (instant) => localOf(Date.parse(instant), timezone).replace('T', ' '),
+      called,
+    });
     return GRIND_LOG_FIELDS.map((field) => cells[field]);
   });
   return { is: 'table', name: fileName('grind-log'), format, columns, rows };
@@ -56,12 +64,19 @@ function cellsOf(lot: Lot, { local, called }: By): Readonly<Record<Field, Value>
     carriedOver: carriedOver && carriedWords(carriedOver),
     cleanedBefore: cleanedBefore && local(cleanedBefore),
     cleanedAfter: joined(lot.cleanedAfter.map(local)),
-    readings: words(batches.flatMap(({ readings }, index) => readings.map((each) => readingCell(each, index + 1, local)))),
+    readings: words(
+      batches.flatMap(({ readings }, index) => readings.map((each) => readingCell(each, index + 1, local))),
+    ),
     batchesPassed: batches.filter(({ passed }) => passed).length,
     batches: batches.length,
     thermometer: words(
       lot.checks.map(({ at, point, degreesF }) =>
-        say('log-cell-check', { at: local(at), point, degrees: temperature(degreesF), isOff: isOff({ point, degreesF }) ? 'yes' : 'no' }),
+        say('log-cell-check', {
+          at: local(at),
+          point,
+          degrees: temperature(degreesF),
+          isOff: isOff({ point, degreesF }) ? 'yes' : 'no',
+        }),
       ),
     ),
     closedAt: closedAt && local(closedAt),
@@ -74,7 +89,13 @@ function joined(values: readonly (string | undefined)[]): Value {
   return all.length === 0 ? undefined : name(all.join('; '));
 }
 
-const words = (of: readonly Reply[]): Value => (of.length === 0 ? undefined : say('line', { of: list(of, 'semicolon') }));
+const words = (of: readonly Reply[]): Value =>
+  of.length === 0 ? undefined : say('line', { of: list(of, 'semicolon') });
 
 const readingCell = ({ at, degreesF, passed }: Reading, batch: number, local: By['local']): Reply =>
-  say('log-cell-reading', { at: local(at), batch, degrees: temperature(degreesF), passed: passed ? 'yes' : 'no' });
+  say('log-cell-reading', {
+    at: local(at),
+    batch,
+    degrees: temperature(degreesF),
+    passed: passed ? 'yes' : 'no',
+  });

@@ -5,7 +5,15 @@ import type { FactOf } from '../core/facts.ts';
 import { type Lot, openLots } from '../core/lots.ts';
 import { list, name, type Reply, say, weight } from '../core/reply.ts';
 import { cleanedAt } from '../core/watched.ts';
-import { answered, confirm, type Decision, type Intent, type NewFact, recorded, type Scene } from './intent.ts';
+import {
+  answered,
+  confirm,
+  type Decision,
+  type Intent,
+  type NewFact,
+  recorded,
+  type Scene,
+} from './intent.ts';
 import { sourceWords } from './safety-words.ts';
 import { toGrind } from './to-grind.ts';
 
@@ -26,22 +34,33 @@ const SHIFT_MS = 12 * 60 * 60 * 1000;
 function beside(scene: Scene, entry: Grind): Decision | undefined {
   const { weight: grams, part = DEFAULT_PART } = entry;
   if (entry.another === true || entry.sure === true) return undefined;
-  const lot = openLots(scene.kitchen.lots).findLast((each) => each.part === part && age(scene, each) < SHIFT_MS);
+  const lot = openLots(scene.kitchen.lots).findLast(
+    (each) => each.part === part && age(scene, each) < SHIFT_MS,
+  );
   if (lot === undefined) return undefined;
   if (lot.grams === undefined && grams !== undefined) return weighNow(lot, { ...entry, weight: grams });
   const isSame = grams === undefined || lot.grams?.eq(grams) === true;
-  if (isSame && age(scene, lot) < SAME_MS && labelOf(entry) === undefined) return answered(say('already', { of: list([lotWords(lot)]) }));
+  if (isSame && age(scene, lot) < SAME_MS && labelOf(entry) === undefined)
+    return answered(say('already', { of: list([lotWords(lot)]) }));
   return confirm(say('ask-another-lot', { lot: lot.id, part: name(part) }), entry);
 }
 
 const age = ({ at }: Scene, { openedAt }: Lot): number => Date.parse(at) - Date.parse(openedAt);
 
 const lotWords = ({ id, part, grams }: Lot): Reply =>
-  grams === undefined ? say('grind-of', { lot: id, part: name(part) }) : say('grind-weighed', { lot: id, part: name(part), weight: weight(grams) });
+  grams === undefined
+    ? say('grind-of', { lot: id, part: name(part) })
+    : say('grind-weighed', { lot: id, part: name(part), weight: weight(grams) });
 
 /** The weight of a lot that had none. */
 function weighNow(lot: Lot, entry: Grind): Decision {
-  const by: FactOf<'ground'> = { type: 'ground', part: lot.part, grams: entry.weight, from: [...lot.from], cleanedAt: lot.cleanedBefore };
+  const by: FactOf<'ground'> = {
+    type: 'ground',
+    part: lot.part,
+    grams: entry.weight,
+    from: [...lot.from],
+    cleanedAt: lot.cleanedBefore,
+  };
   const facts: readonly NewFact[] = [{ lot: lot.id, fact: { type: 'corrected', target: lot.entry, by } }];
   return recorded(facts, ({ kitchen }) => ({ say: [lotWords(kitchen.lots.get(lot.id) ?? lot)] }));
 }
@@ -50,10 +69,19 @@ function open(scene: Scene, entry: Grind): Decision {
   const { kitchen } = scene;
   const { part = DEFAULT_PART, weight: grams } = entry;
   const from = sourcesOf(scene, part, entry.item);
-  const fact: FactOf<'ground'> = { type: 'ground', part, grams, from: [...from], cleanedAt: cleanedAt(kitchen.memory) };
+  const fact: FactOf<'ground'> = {
+    type: 'ground',
+    part,
+    grams,
+    from: [...from],
+    cleanedAt: cleanedAt(kitchen.memory),
+  };
   const label = labelOf(entry);
   const lot = kitchen.nextLot;
-  const facts: readonly NewFact[] = [{ lot, fact }, ...(label === undefined ? [] : [{ lot, fact: { type: 'sourced' as const, ...label } }])];
+  const facts: readonly NewFact[] = [
+    { lot, fact },
+    ...(label === undefined ? [] : [{ lot, fact: { type: 'sourced' as const, ...label } }]),
+  ];
   return recorded(facts, ({ kitchen: now }) => ({ say: opened(now.lots.get(lot)) }));
 }
 
@@ -65,12 +93,21 @@ export const labelOf = ({ supplierLot, establishment, supplier, produced }: Labe
 type From = Readonly<FactOf<'ground'>['from']>;
 
 const sourcesOf = (scene: Scene, part: string, item: string | undefined): From =>
-  toGrind(scene, part, item).map(({ test, grams }) => ({ test: test.id, item: test.item, grams, supplier: test.received.supplier }));
+  toGrind(scene, part, item).map(({ test, grams }) => ({
+    test: test.id,
+    item: test.item,
+    grams,
+    supplier: test.received.supplier,
+  }));
 
 function opened(lot: Lot | undefined): readonly Reply[] {
   if (lot === undefined) return [];
   const { from, sources, cleanedBefore } = lot;
-  const of = from.map(({ item, grams }) => (grams === undefined ? say('item', { item: name(item) }) : say('part-weight', { part: name(item), weight: weight(grams) })));
+  const of = from.map(({ item, grams }) =>
+    grams === undefined
+      ? say('item', { item: name(item) })
+      : say('part-weight', { part: name(item), weight: weight(grams) }),
+  );
   const lines = [
     lotWords(lot),
     ...(of.length === 0 ? [say('grind-from-nothing')] : [say('grind-from', { of: list(of) })]),

@@ -19,6 +19,8 @@ export function withoutEntry(scene: Scene, target: string): Scene {
 /** Each test that has a fact of the entry is told; where none has, the price book is. */
 function voiding(scene: Scene, target: string): readonly NewFact[] {
   const fact = { type: 'undone', target, bare: false } as const;
-  const tests = [...scene.kitchen.tests.values()].filter(({ facts }) => facts.some(({ entry }) => entry === target));
+  const tests = [...scene.kitchen.tests.values()].filter(({ facts }) =>
+    facts.some(({ entry }) => entry === target),
+  );
   return tests.length === 0 ? [{ fact }] : tests.map(({ id, item }) => ({ test: id, item, fact }));
 }

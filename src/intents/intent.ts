@@ -63,7 +63,10 @@ export interface NewFact {
 }
 
 /** The test or the lot that a fact is about, where it is at hand. */
-export function aboutOf({ kitchen }: Scene, { test, lot }: Pick<Recorded, 'test' | 'lot'>): { readonly facts: readonly Recorded[] } | undefined {
+export function aboutOf(
+  { kitchen }: Scene,
+  { test, lot }: Pick<Recorded, 'test' | 'lot'>,
+): { readonly facts: readonly Recorded[] } | undefined {
   if (test !== undefined) return kitchen.tests.get(test);
   return lot === undefined ? undefined : kitchen.lots.get(lot);
 }
@@ -79,9 +82,19 @@ export interface Response {
 
 /** `shown`: the entry as it was recorded, where it differs from what was said (a container's weight taken off). */
 export type Decision =
-  | { readonly is: 'recorded'; readonly shown?: Entry; readonly facts: readonly NewFact[]; readonly respond: (after: Scene) => Response }
+  | {
+      readonly is: 'recorded';
+      readonly shown?: Entry;
+      readonly facts: readonly NewFact[];
+      readonly respond: (after: Scene) => Response;
+    }
   | { readonly is: 'asked'; readonly ask: Asked }
-  | { readonly is: 'answered'; readonly shown?: Entry; readonly say: readonly Reply[]; readonly paper?: Paper }
+  | {
+      readonly is: 'answered';
+      readonly shown?: Entry;
+      readonly say: readonly Reply[];
+      readonly paper?: Paper;
+    }
   | { readonly is: 'refused'; readonly say: readonly Reply[] }
   | { readonly is: 'ignored' };
 
@@ -95,25 +108,39 @@ export const becomes = (entry: Entry): Becomes => ({ is: 'becomes', entry });
 export interface Intent<K extends Kind> {
   /** The slots that a sentence of this intent may fill. */
   readonly slots: readonly string[];
-  readonly decide: (scene: Scene, entry: EntryOf<K>) => K extends 'correct' | 'product' ? Decision | Becomes : Decision;
+  readonly decide: (
+    scene: Scene,
+    entry: EntryOf<K>,
+  ) => K extends 'correct' | 'product' ? Decision | Becomes : Decision;
   /** Only for those who may see costs. */
   readonly costs?: true;
   /** Makes one entry of what the words leave open ("12 portions 11.2 lb" is their weight together). */
   readonly settle?: (entry: EntryOf<K>) => EntryOf<K>;
 }
 
-export const recorded = (facts: readonly NewFact[], respond: (after: Scene) => Response): Decision => ({ is: 'recorded', facts, respond });
+export const recorded = (facts: readonly NewFact[], respond: (after: Scene) => Response): Decision => ({
+  is: 'recorded',
+  facts,
+  respond,
+});
 /** The decision with the entry as it was recorded, or would have been if it were not there already. */
 export const showing = (decision: Decision, shown: Entry): Decision =>
   decision.is === 'recorded' || decision.is === 'answered' ? { ...decision, shown } : decision;
 
 export const answered = (...say: readonly Reply[]): Decision => ({ is: 'answered', say });
 /** Answered in words, with a file to it. */
-export const withPaper = (paper: Paper, ...say: readonly Reply[]): Decision => ({ is: 'answered', say, paper });
+export const withPaper = (paper: Paper, ...say: readonly Reply[]): Decision => ({
+  is: 'answered',
+  say,
+  paper,
+});
 export const refused = (...say: readonly Reply[]): Decision => ({ is: 'refused', say });
 
 /** Asks, with what the answers make. `again`: saying the same entry again accepts it as this one. */
-export function asks(asked: Reply, how: { choices?: Asked['choices']; wants?: Wanted; again?: Asked['again'] } = {}): Decision {
+export function asks(
+  asked: Reply,
+  how: { choices?: Asked['choices']; wants?: Wanted; again?: Asked['again'] } = {},
+): Decision {
   return { is: 'asked', ask: { asked, choices: how.choices ?? {}, wants: how.wants, again: how.again } };
 }
 

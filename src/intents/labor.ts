@@ -2,10 +2,12 @@
 import { type Decimal, ZERO } from '../core/decimal.ts';
 import type { EntryOf } from '../core/entry.ts';
 import { laborRateOf } from '../core/kitchen.ts';
-import { LABOR_RATE_KEY, recall } from '../core/memory.ts';
+import { LABOR_RATE_KEY } from '../core/memory.ts';
+import { recall } from '../core/recall.ts';
 import { date, number, type Reply, saidMoney, say, sayCost } from '../core/reply.ts';
 import type { Test } from '../core/test.ts';
-import { askedOf, figuresOf, line, loadedCosts, minutesWords, ofTest } from './card.ts';
+import { askedOf, figuresOf, line, ofTest } from './card.ts';
+import { loadedCosts, minutesWords } from './labor-words.ts';
 import { answered, asks, type Decision, type Intent, recorded, type Response, type Scene } from './intent.ts';
 import { fromDay } from './later.ts';
 import { openTestFor, withTest } from './route.ts';
@@ -27,7 +29,8 @@ function rateOnly(scene: Scene, entry: Labor, from: string | undefined): Decisio
   if (from !== undefined) return rateFrom(scene, rate, from);
   const test = openTestFor(scene, entry.item);
   if (test?.labor.ratePerHour?.eq(rate) === true) return answered(ofTest(scene, test, ...sameLabor(test)));
-  if (test === undefined && laborRateOf(scene.kitchen, scene.at)?.eq(rate) === true) return answered(line(...rateKnown(rate)));
+  if (test === undefined && laborRateOf(scene.kitchen, scene.at)?.eq(rate) === true)
+    return answered(line(...rateKnown(rate)));
   const doubt = test && otherRate(scene, test, entry);
   if (doubt !== undefined) return doubt;
   const fact = { type: 'labored', ratePerHour: rate } as const;
@@ -39,7 +42,11 @@ function rateOnly(scene: Scene, entry: Labor, from: string | undefined): Decisio
 
 /** A rate with a date is the kitchen's from then on; the open test keeps its own. */
 function rateFrom(scene: Scene, ratePerHour: Decimal, from: string): Decision {
-  const words = sayCost('labor-rate-from', { rate: saidMoney(ratePerHour), date: date(from) }, say('labor-rate-noted'));
+  const words = sayCost(
+    'labor-rate-from',
+    { rate: saidMoney(ratePerHour), date: date(from) },
+    say('labor-rate-noted'),
+  );
   const known = recall(scene.kitchen.memory, LABOR_RATE_KEY, from);
   if (known?.at === from && known.value.amount.eq(ratePerHour)) return answered(line(words));
   return recorded([{ fact: { type: 'labored', ratePerHour, from } }], () => ({ say: [line(words)] }));
@@ -60,7 +67,11 @@ function minutes(scene: Scene, test: Test, entry: Labor): Decision {
   return recorded([{ fact, test: test.id, item: test.item }], (now) => respondLabor(now, test));
 }
 
-function addOrReplace(scene: Scene, test: Test, of: { entry: Labor; there: Decimal; said: Decimal }): Decision {
+function addOrReplace(
+  scene: Scene,
+  test: Test,
+  of: { entry: Labor; there: Decimal; said: Decimal },
+): Decision {
   const { entry, there, said } = of;
   const replace: Labor = { ...entry, sure: true };
   const add: Labor = { ...entry, minutes: there.plus(said), sure: true };
@@ -72,7 +83,8 @@ function addOrReplace(scene: Scene, test: Test, of: { entry: Labor; there: Decim
 /** A second, different rate for the minutes of a test. */
 function otherRate(scene: Scene, test: Test, entry: Labor): Decision | undefined {
   const there = test.labor.ratePerHour;
-  if (entry.rate === undefined || there === undefined || there.eq(entry.rate) || entry.sure === true) return undefined;
+  if (entry.rate === undefined || there === undefined || there.eq(entry.rate) || entry.sure === true)
+    return undefined;
   const args = { before: saidMoney(there), rate: saidMoney(entry.rate) };
   const asked = sayCost('ask-labor-rate', args, say('ask-labor-rate-hidden'));
   const sure: Labor = { ...entry, sure: true, test: test.id };
@@ -96,7 +108,8 @@ export function respondLabor(scene: Scene, { id }: Test): Response {
   const figure = figuresOf(scene, test);
   const { minutes: said, cost, avoidable } = figure.labor;
   if (said === undefined) return { say: [ofTest(scene, test, say('labor-none'))] };
-  if (cost === undefined) return { say: [ofTest(scene, test, minutesWords(said, cost), say('labor-left-out'))] };
+  if (cost === undefined)
+    return { say: [ofTest(scene, test, minutesWords(said, cost), say('labor-left-out'))] };
   const fixed = avoidable ? [] : [say('labor-fixed')];
   return { say: [ofTest(scene, test, minutesWords(said, cost), ...fixed, ...loadedCosts(figure))] };
 }

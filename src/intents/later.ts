@@ -4,7 +4,11 @@ import { date, say } from '../core/reply.ts';
 import { asks, type Decision, type Scene } from './intent.ts';
 
 /** Decides with the beginning of the day where the kitchen is; without one where no day was said, or it is past: it holds at once. */
-export function fromDay(scene: Scene, day: string | undefined, decide: (from: string | undefined) => Decision): Decision {
+export function fromDay(
+  scene: Scene,
+  day: string | undefined,
+  decide: (from: string | undefined) => Decision,
+): Decision {
   const { at, kitchen } = scene;
   const meant = day === undefined ? undefined : dayMeant(day, at, kitchen.settings.timezone);
   if (day !== undefined && meant === undefined) return asks(say('ask-which-day'));

@@ -7,7 +7,8 @@ import { answered, type Decision, type Intent, recorded, refused } from './inten
 import { withOpenLot } from './lot-route.ts';
 import { carriedWords, safetyWords, sourceWords } from './safety-words.ts';
 
-const ofLot = (lot: Lot, ...of: Parameters<typeof list>[0]) => say('of-item', { item: list([say('grind-number', { lot: lot.id })]), of: list(of) });
+const ofLot = (lot: Lot, ...of: Parameters<typeof list>[0]) =>
+  say('of-item', { item: list([say('grind-number', { lot: lot.id })]), of: list(of) });
 
 export const grindSource: Intent<'grindSource'> = {
   slots: ['supplierLot', 'establishment', 'supplier', 'produced', 'lot'],
@@ -36,7 +37,9 @@ export const batch: Intent<'batch'> = {
       const last = lot.batches.at(-1);
       const words = say('batch-number', { lot: lot.id, batch: lot.batches.length + 1 });
       if (last !== undefined && isCooking(last) && last.readings.length === 0)
-        return answered(say('already', { of: list([say('batch-number', { lot: lot.id, batch: lot.batches.length })]) }));
+        return answered(
+          say('already', { of: list([say('batch-number', { lot: lot.id, batch: lot.batches.length })]) }),
+        );
       return record(lot, { type: 'batchBegun' }, say('batch-on', { what: list([words]) }));
     }),
 };
@@ -49,7 +52,11 @@ export const endBatch: Intent<'endBatch'> = {
       const last = lot.batches.at(-1);
       if (last === undefined || last.thrownAt !== undefined) return refused(say('no-batch', { lot: lot.id }));
       const which = say('batch-number', { lot: lot.id, batch: lot.batches.length });
-      return record(lot, { type: 'batchEnded' }, say('of-item', { item: list([which]), of: list([say('lot-thrown')]) }));
+      return record(
+        lot,
+        { type: 'batchEnded' },
+        say('of-item', { item: list([which]), of: list([say('lot-thrown')]) }),
+      );
     }),
 };
 
@@ -59,7 +66,12 @@ export const endLot: Intent<'endLot'> = {
   decide: (scene, entry) =>
     withOpenLot(scene, entry, (lot) => {
       const doubt = entry.how === 'used' && lacksPass(lot) ? [say('lot-without-pass')] : [];
-      return record(lot, { type: 'lotEnded', how: entry.how }, ofLot(lot, safetyWords({ type: 'lotEnded', how: entry.how })), ...doubt);
+      return record(
+        lot,
+        { type: 'lotEnded', how: entry.how },
+        ofLot(lot, safetyWords({ type: 'lotEnded', how: entry.how })),
+        ...doubt,
+      );
     }),
 };
 

@@ -36,6 +36,8 @@ const OF_THE_KITCHEN: ReadonlySet<Fact['type']> = new Set(['cleaned', 'thermomet
 
 function ownLot({ kitchen, speaker }: Scene, open: readonly Lot[]): Lot | undefined {
   const facts = kitchen.speakers.get(speaker)?.recent.flatMap((each) => each.facts) ?? [];
-  const last = facts.findLast(({ lot, fact }) => !OF_THE_KITCHEN.has(fact.type) && open.some(({ id }) => id === lot))?.lot;
+  const last = facts.findLast(
+    ({ lot, fact }) => !OF_THE_KITCHEN.has(fact.type) && open.some(({ id }) => id === lot),
+  )?.lot;
   return open.find(({ id }) => id === last);
 }

@@ -8,8 +8,11 @@ export const note: Intent<'note'> = {
   slots: ['text'],
   decide: (scene, { text }: EntryOf<'note'>) => {
     const test = openTestFor(scene, undefined);
-    const read = test === undefined ? say('noted', { text }) : say('noted-with', { text, item: name(test.item) });
+    const read =
+      test === undefined ? say('noted', { text }) : say('noted-with', { text, item: name(test.item) });
     if (test?.notes.includes(text) === true) return answered(read);
-    return recorded([{ test: test?.id, item: test?.item, fact: { type: 'noted', text } }], () => ({ say: [read] }));
+    return recorded([{ test: test?.id, item: test?.item, fact: { type: 'noted', text } }], () => ({
+      say: [read],
+    }));
   },
 };

@@ -25,7 +25,8 @@ export function onWeightLines(scene: Scene, test: Test): readonly Reply[] {
   const { costs, portions } = figuresOf(scene, test);
   const { cp, cpk, deviationGrams, overGrams, listed } = found;
   const parts = [say('portion-spread', { spread: size(deviationGrams) }), ...offWords(scene, test)];
-  if (cp !== undefined && cpk !== undefined) parts.push(say('capability', { cp: number(cp, 2), cpk: number(cpk, 2) }));
+  if (cp !== undefined && cpk !== undefined)
+    parts.push(say('capability', { cp: number(cp, 2), cpk: number(cpk, 2) }));
   const each = costs && costOf(overGrams.div(listed), costs.usableCostPerLb);
   if (each === undefined || !each.gt(0)) return [line(...parts)];
   const all = each.times(portions?.count ?? listed);
@@ -37,11 +38,19 @@ export function onWeightLines(scene: Scene, test: Test): readonly Reply[] {
 /** With the tests of the last weeks before it: what overweight gives away in a week. */
 function weekLines(scene: Scene, test: Test): readonly Reply[] {
   const { closedAt = scene.at, item } = test;
-  const before = scene.past.flatMap((past) => (past.item === item ? (readPortionRow(past.closedAt ?? '', past.figures ?? {}) ?? []) : []));
+  const before = scene.past.flatMap((past) =>
+    past.item === item ? (readPortionRow(past.closedAt ?? '', past.figures ?? {}) ?? []) : [],
+  );
   const usableCostPerLb = figuresOf(scene, test).costs?.usableCostPerLb;
   const own = readPortionRow(closedAt, portionRow(test, scene.kitchen.settings));
   if (own === undefined || before.length === 0) return [];
   const found = heaviness([{ ...own, usableCostPerLb }, ...before], scene.at);
   if (found?.givenAway === undefined || found.tests < 2) return [];
-  return [sayCost('given-away-week', { week: money(found.givenAway.perWeek), tests: found.tests, weeks: WEEKS_LOOKED_AT })];
+  return [
+    sayCost('given-away-week', {
+      week: money(found.givenAway.perWeek),
+      tests: found.tests,
+      weeks: WEEKS_LOOKED_AT,
+    }),
+  ];
 }

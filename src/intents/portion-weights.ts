@@ -19,18 +19,35 @@ export const portionWeights: Intent<'portionWeights'> = {
 
 function decideList(scene: Scene, test: Test, entry: Said): Decision {
   if (entry.sure !== true && repeatsLast(test, entry.eachList))
-    return answered(ofTest(scene, test, say('already', { of: list([...portionsLine(figuresOf(scene, test)), toGo(figuresOf(scene, test))]) })));
+    return answered(
+      ofTest(
+        scene,
+        test,
+        say('already', { of: list([...portionsLine(figuresOf(scene, test)), toGo(figuresOf(scene, test))]) }),
+      ),
+    );
   const count = countOf(test.portions);
   const listed = test.portions.list.length + entry.eachList.length;
-  if (count !== undefined && listed > count && (entry.sure !== true || (entry.counted ?? listed) !== listed)) {
+  if (
+    count !== undefined &&
+    listed > count &&
+    (entry.sure !== true || (entry.counted ?? listed) !== listed)
+  ) {
     const { counted: _, ...said } = entry;
     const sure: Said = { ...said, sure: true };
-    const how = { choices: { yes: sure }, again: { said, accepts: sure }, wants: { held: sure, slot: 'counted' } };
+    const how = {
+      choices: { yes: sure },
+      again: { said, accepts: sure },
+      wants: { held: sure, slot: 'counted' },
+    };
     return asks(askedOf(scene, test, say('ask-more-weights', { listed, count })), how);
   }
   const facts: Fact[] = [{ type: 'listed', eachGrams: [...entry.eachList] }];
   if (count !== undefined && listed > count) facts.unshift({ type: 'portioned', mode: 'set', count: listed });
-  return recorded(facts.map((fact) => ({ test: test.id, item: test.item, fact })), (now) => respond(now, test, entry));
+  return recorded(
+    facts.map((fact) => ({ test: test.id, item: test.item, fact })),
+    (now) => respond(now, test, entry),
+  );
 }
 
 /** From so many weights on, the same ones in the same order are no chance. */
@@ -49,6 +66,23 @@ function respond(scene: Scene, { id }: Test, { eachList }: Said): Response {
   if (test === undefined) return { say: [] };
   const figure = figuresOf(scene, test);
   const mean = sum(test.portions.list).div(test.portions.list.length);
-  const heard = say('weights-heard', { weights: list(eachList.map((each) => say('size', { size: size(each) }))), listed: test.portions.list.length, mean: size(mean) });
-  return { say: [heard, ofTest(scene, test, ...portionsLine(figure), ...basisLines(figure), ...offWords(scene, test), ...leftOf(figure))], ask: overweightAsk(scene, test) };
+  const heard = say('weights-heard', {
+    weights: list(eachList.map((each) => say('size', { size: size(each) }))),
+    listed: test.portions.list.length,
+    mean: size(mean),
+  });
+  return {
+    say: [
+      heard,
+      ofTest(
+        scene,
+        test,
+        ...portionsLine(figure),
+        ...basisLines(figure),
+        ...offWords(scene, test),
+        ...leftOf(figure),
+      ),
+    ],
+    ask: overweightAsk(scene, test),
+  };
 }

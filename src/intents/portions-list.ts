@@ -39,7 +39,9 @@ export function morePortions(scene: Scene, test: Test, entry: Said): Decision | 
   if (list.length === 0) return undefined;
   const { count, weight } = entry;
   if (count === undefined && weight !== undefined)
-    return asks(askedOf(scene, test, say('ask-how-many', { weight: weightOf(weight) })), { wants: lacking(entry, 'count') });
+    return asks(askedOf(scene, test, say('ask-how-many', { weight: weightOf(weight) })), {
+      wants: lacking(entry, 'count'),
+    });
   const known = grams ?? figuresOf(scene, test).portions?.grams;
   const counted: Fact = {
     type: 'portioned',

@@ -9,7 +9,9 @@ export function thereWords(scene: Scene, test: Test): readonly Reply[] {
   const said = portionsLine(figuresOf(scene, test));
   if (said.length > 0) return said;
   const count = countOf(test.portions);
-  return count === undefined ? [say('portions-uncounted-size')] : [say('portions-count', { count }), say('portions-need-weight')];
+  return count === undefined
+    ? [say('portions-uncounted-size')]
+    : [say('portions-count', { count }), say('portions-need-weight')];
 }
 
 /** The portions as they now stand, and what is left. */

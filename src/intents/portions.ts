@@ -8,7 +8,16 @@ import { type Grams, toGrams } from '../core/quantity.ts';
 import { list, say } from '../core/reply.ts';
 import { countOf, PORTIONS, type Test } from '../core/test.ts';
 import { askedOf, figuresOf, ofTest, portionsLine, toGo } from './card.ts';
-import { answered, type Asked, asks, type Decision, type Intent, lacking, recorded, type Scene } from './intent.ts';
+import {
+  answered,
+  type Asked,
+  asks,
+  type Decision,
+  type Intent,
+  lacking,
+  recorded,
+  type Scene,
+} from './intent.ts';
 import { besideList, morePortions } from './portions-list.ts';
 import { respondPortions, thereWords } from './portions-reply.ts';
 import { withTest } from './route.ts';
@@ -22,8 +31,10 @@ export const portions: Intent<'portions'> = {
   slots: ['count', 'each', 'weight', 'mode', 'told', 'item', 'old', 'number', 'single'],
   settle: (entry) => {
     const { each, ...rest } = entry;
-    if (entry.single === true && entry.mode === 'add' && entry.count === undefined) return { ...entry, count: 1 };
-    if (each === undefined || entry.weight !== undefined || entry.count === 1 || entry.single === true) return entry;
+    if (entry.single === true && entry.mode === 'add' && entry.count === undefined)
+      return { ...entry, count: 1 };
+    if (each === undefined || entry.weight !== undefined || entry.count === 1 || entry.single === true)
+      return entry;
     return each.gt(HEAVIEST_EACH) ? { ...rest, weight: each } : entry;
   },
   decide: (scene, entry) => withTest(scene, entry, (test) => decidePortions(scene, test, entry)),
@@ -32,15 +43,20 @@ export const portions: Intent<'portions'> = {
 function decidePortions(scene: Scene, test: Test, entry: Said): Decision {
   if (entry.anew === true) return record(test, [{ type: 'removed', part: PORTIONS }, fact(entry)]);
   if (entry.mode === 'add')
-    return withoutWeight(scene, test, entry) ?? morePortions(scene, test, entry) ?? record(test, [fact(entry)]);
+    return (
+      withoutWeight(scene, test, entry) ?? morePortions(scene, test, entry) ?? record(test, [fact(entry)])
+    );
   const differs = difference(test, entry);
   if (differs === 'none') {
     const figure = figuresOf(scene, test);
-    return answered(ofTest(scene, test, say('already', { of: list([...portionsLine(figure), toGo(figure)]) })));
+    return answered(
+      ofTest(scene, test, say('already', { of: list([...portionsLine(figure), toGo(figure)]) })),
+    );
   }
   const asked = besideList(scene, test, entry);
   if (asked !== undefined) return asked;
-  if (differs === 'other' && entry.told !== true && !replaces(scene, test, entry)) return addOrReplace(scene, test, entry);
+  if (differs === 'other' && entry.told !== true && !replaces(scene, test, entry))
+    return addOrReplace(scene, test, entry);
   return record(test, [fact(entry)]);
 }
 
@@ -63,7 +79,9 @@ function withoutWeight(scene: Scene, test: Test, entry: Said): Decision | undefi
   const { grams, batches } = test.portions;
   const known = entry.weight ?? entry.each ?? batches.at(-1)?.eachGrams;
   if (grams === undefined || entry.count === undefined || known !== undefined) return undefined;
-  return asks(askedOf(scene, test, say('ask-what-they-weigh', { count: entry.count })), { wants: lacking(entry, 'weight') });
+  return asks(askedOf(scene, test, say('ask-what-they-weigh', { count: entry.count })), {
+    wants: lacking(entry, 'weight'),
+  });
 }
 
 /** Against what is there: says nothing new, fills in what was left out, or says something else. */
@@ -75,7 +93,13 @@ function difference({ portions: there }: Test, { count, each, weight }: Said): '
   const same = [
     count === undefined ? undefined : counted === undefined ? null : counted === count,
     each === undefined ? undefined : size === undefined ? null : size.eq(each),
-    weight === undefined ? undefined : complete ? isAbout(listed, weight) : there.grams === undefined ? null : there.grams.eq(weight),
+    weight === undefined
+      ? undefined
+      : complete
+        ? isAbout(listed, weight)
+        : there.grams === undefined
+          ? null
+          : there.grams.eq(weight),
   ];
   if (same.includes(false)) return 'other';
   return same.includes(null) ? 'fills' : 'none';

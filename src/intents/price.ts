@@ -8,7 +8,16 @@ import { date, list, name, price as perLb, type Reply, saidPrice, say, sayCost }
 import { isFarPrice } from '../core/slip.ts';
 import type { Test } from '../core/test.ts';
 import { cardCosts, figuresOf, line } from './card.ts';
-import { answered, confirm, type Decision, type Intent, lacking, recorded, type Response, type Scene } from './intent.ts';
+import {
+  answered,
+  confirm,
+  type Decision,
+  type Intent,
+  lacking,
+  recorded,
+  type Response,
+  type Scene,
+} from './intent.ts';
 import { fromDay } from './later.ts';
 import { newest } from './route.ts';
 import { turnLines } from './verdict-lines.ts';
@@ -19,21 +28,26 @@ export const price: Intent<'price'> = {
 };
 
 function decidePrice(scene: Scene, entry: EntryOf<'price'>, from: string | undefined): Decision {
-    const { item, price: value, supplier } = entry;
-    const priced: Priced = { item, price: value, supplier, from };
-    const takes = from === undefined ? open(scene, item).find((test) => isUnpriced(test) && isFrom(test, supplier)) : undefined;
-    if (takes === undefined && isKnown(scene, priced)) return answered(sayCost('already', { of: list([priceWords(priced)]) }, priceNoted(item)));
-    const doubt = farPrice(scene, entry, { item, price: value });
-    if (doubt !== undefined) return doubt;
-    const was = priceOf(scene.kitchen, item, scene.at)?.perLb;
-    const fact = { type: 'priced', item, perLb: value, supplier, from } as const;
-    return recorded([{ fact, item, test: takes?.id }], (now) => respondPrice(now, { ...priced, was }, takes));
+  const { item, price: value, supplier } = entry;
+  const priced: Priced = { item, price: value, supplier, from };
+  const takes =
+    from === undefined
+      ? open(scene, item).find((test) => isUnpriced(test) && isFrom(test, supplier))
+      : undefined;
+  if (takes === undefined && isKnown(scene, priced))
+    return answered(sayCost('already', { of: list([priceWords(priced)]) }, priceNoted(item)));
+  const doubt = farPrice(scene, entry, { item, price: value });
+  if (doubt !== undefined) return doubt;
+  const was = priceOf(scene.kitchen, item, scene.at)?.perLb;
+  const fact = { type: 'priced', item, perLb: value, supplier, from } as const;
+  return recorded([{ fact, item, test: takes?.id }], (now) => respondPrice(now, { ...priced, was }, takes));
 }
 
 const open = (scene: Scene, item: string): readonly Test[] =>
   openTests(scene.kitchen).filter((test) => test.item === item);
 
-const isUnpriced = ({ received }: Test): boolean => received.perLb === undefined && received.cost === undefined;
+const isUnpriced = ({ received }: Test): boolean =>
+  received.perLb === undefined && received.cost === undefined;
 
 /** What one supplier asks is not the price of a piece from another. */
 const isFrom = ({ received }: Test, supplier: string | undefined): boolean =>
@@ -47,7 +61,11 @@ function isKnown({ kitchen, at }: Scene, { item, price: value, supplier, from }:
 }
 
 /** A price that is some ten times, or a tenth, of the one before is asked about once. */
-export function farPrice(scene: Scene, entry: Entry & { readonly sure?: true }, { item, price: value }: Priced): Decision | undefined {
+export function farPrice(
+  scene: Scene,
+  entry: Entry & { readonly sure?: true },
+  { item, price: value }: Priced,
+): Decision | undefined {
   const before = priceOf(scene.kitchen, item, scene.at)?.perLb;
   if (entry.sure === true || before === undefined || !isFarPrice(value, before)) return undefined;
   const args = { item: name(item), price: saidPrice(value), before: saidPrice(before) };
@@ -59,7 +77,10 @@ const priceNoted = (item: string): Reply => say('price-noted', { item: name(item
 
 function priceWords({ item, price: value, supplier, from }: Priced): Reply {
   const args = { item: name(item), price: saidPrice(value) };
-  const read = from === undefined ? sayCost('price-set', args) : sayCost('price-set-from', { ...args, date: date(from) });
+  const read =
+    from === undefined
+      ? sayCost('price-set', args)
+      : sayCost('price-set-from', { ...args, date: date(from) });
   const words = line(read, ...(supplier === undefined ? [] : [sayCost('from-supplier', { supplier })]));
   return { ...words, cost: true, instead: priceNoted(item) };
 }
@@ -78,7 +99,9 @@ export function respondPrice(scene: Scene, entry: Priced, took: Test | undefined
   const test = took && scene.kitchen.tests.get(took.id);
   const more = test === undefined ? keptAndUsable(scene, entry) : cardCosts(figuresOf(scene, test));
   const read = scene.seesCosts ? line(priceWords(entry), ...more) : priceNoted(entry.item);
-  return { say: [read, ...turnLines(scene, entry.item, { was: entry.was, is: entry.price, from: entry.from })] };
+  return {
+    say: [read, ...turnLines(scene, entry.item, { was: entry.was, is: entry.price, from: entry.from })],
+  };
 }
 
 function keptAndUsable(scene: Scene, { item, price: value }: Priced): readonly Reply[] {

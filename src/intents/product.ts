@@ -4,5 +4,6 @@ import { becomes, type Intent } from './intent.ts';
 
 export const product: Intent<'product'> = {
   slots: ['part', 'weight', 'credit', 'item'],
-  decide: (_scene, entry: EntryOf<'product'>) => becomes({ ...entry, kind: 'weigh', mode: 'set', sold: true }),
+  decide: (_scene, entry: EntryOf<'product'>) =>
+    becomes({ ...entry, kind: 'weigh', mode: 'set', sold: true }),
 };

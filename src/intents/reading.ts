@@ -23,7 +23,11 @@ export function judged(settings: Settings, fact: Omit<Reading, 'passed' | 'limit
   const { degreesF, stage } = fact;
   switch (stage) {
     case 'raw':
-      return { ...fact, limitF: coldLimit(settings), passed: isAtMost(degreesF, coldLimit(settings), settings.unit) };
+      return {
+        ...fact,
+        limitF: coldLimit(settings),
+        passed: isAtMost(degreesF, coldLimit(settings), settings.unit),
+      };
     case 'cooling':
       return { ...fact, ...cooled(settings, fact, at) };
     case 'held':
@@ -36,7 +40,11 @@ export function judged(settings: Settings, fact: Omit<Reading, 'passed' | 'limit
 }
 
 /** How far cooling food is with a reading: a step that was reached stays so, and one that was late too. */
-function cooled({ unit }: Settings, { degreesF, cooling }: Pick<Reading, 'degreesF' | 'cooling'>, at: string): Pick<Reading, 'limitF' | 'passed' | 'cooling'> {
+function cooled(
+  { unit }: Settings,
+  { degreesF, cooling }: Pick<Reading, 'degreesF' | 'cooling'>,
+  at: string,
+): Pick<Reading, 'limitF' | 'passed' | 'cooling'> {
   if (cooling === undefined) return { passed: false };
   const { before, since } = cooling;
   const [isCold, isSeventy] = [isAtMost(degreesF, COLD_F, unit), isAtMost(degreesF, SEVENTY_F, unit)];
@@ -44,30 +52,49 @@ function cooled({ unit }: Settings, { degreesF, cooling }: Pick<Reading, 'degree
   const hours = (Date.parse(at) - Date.parse(since)) / HOUR_MS;
   const late = before.late || hours > TOTAL_HOURS || (before.reached === 'none' && hours > FIRST_HOURS);
   const limitF = reached === 'none' ? SEVENTY_F : COLD_F;
-  return { limitF, passed: isAtMost(degreesF, limitF, unit) && !late, cooling: { ...cooling, now: { reached, late } } };
+  return {
+    limitF,
+    passed: isAtMost(degreesF, limitF, unit) && !late,
+    cooling: { ...cooling, now: { reached, late } },
+  };
 }
 
 /** A corrected reading is judged by the rules of now. */
-export const judgedAnew = ({ kitchen, at }: Scene, { limitF: _, passed: __, ...fact }: Reading, degreesF: DegreesF): Reading =>
-  judged(kitchen.settings, { ...fact, degreesF }, at);
+export const judgedAnew = (
+  { kitchen, at }: Scene,
+  { limitF: _, passed: __, ...fact }: Reading,
+  degreesF: DegreesF,
+): Reading => judged(kitchen.settings, { ...fact, degreesF }, at);
 
 /** What is said of a reading that is recorded. */
-export function readingResponse({ kitchen }: Scene, { fact, lot, entry }: { fact: Reading; lot?: LotId; entry?: string }): Response {
+export function readingResponse(
+  { kitchen }: Scene,
+  { fact, lot, entry }: { fact: Reading; lot?: LotId; entry?: string },
+): Response {
   const batches = lot === undefined ? [] : (kitchen.lots.get(lot)?.batches ?? []);
-  const batch = entry === undefined ? batches.length : batches.findIndex((each) => hasReading(each, entry)) + 1;
-  const label = lot === undefined || fact.stage === 'raw' || batch === 0 ? whatWords(fact, lot) : say('batch-number', { lot, batch });
+  const batch =
+    entry === undefined ? batches.length : batches.findIndex((each) => hasReading(each, entry)) + 1;
+  const label =
+    lot === undefined || fact.stage === 'raw' || batch === 0
+      ? whatWords(fact, lot)
+      : say('batch-number', { lot, batch });
   const args = { what: list([label]), degrees: temperature(fact.degreesF) };
-  const source = say('line', { of: list([...ownLimit(kitchen.settings, fact), sourceOf(fact.stage, fact.food)], 'space') });
+  const source = say('line', {
+    of: list([...ownLimit(kitchen.settings, fact), sourceOf(fact.stage, fact.food)], 'space'),
+  });
   return { say: [...verdict(fact, args, lot), source, say('check-code')] };
 }
 
 /** The kitchen's own limit comes before the published one. */
 function ownLimit(settings: Settings, fact: Reading): readonly Reply[] {
   if (fact.stage === 'cook' && isHouse(fact)) return [houseLimit(settings)];
-  return fact.stage === 'raw' && settings.coldF !== undefined ? [say('limit-set', { limit: temperature(settings.coldF) })] : [];
+  return fact.stage === 'raw' && settings.coldF !== undefined
+    ? [say('limit-set', { limit: temperature(settings.coldF) })]
+    : [];
 }
 
-const hasReading = ({ readings }: Batch, entry: string): boolean => readings.some((each) => each.entry === entry);
+const hasReading = ({ readings }: Batch, entry: string): boolean =>
+  readings.some((each) => each.entry === entry);
 
 const isHouse = ({ food }: Reading): boolean => food !== 'poultry' && food !== 'whole' && food !== 'cooked';
 
@@ -90,8 +117,18 @@ function verdict(fact: Reading, args: Args, lot: LotId | undefined): readonly Re
       return [coolingVerdict(fact, args)];
     case 'cook':
       if (fact.limitF === undefined) return [say('reading-logged', args)];
-      if (!fact.passed) return [say(fact.food === 'whole' ? 'cook-under-whole' : 'cook-under', { ...args, limit, minutes: RECHECK_MS / MINUTE_MS })];
-      return [say('cook-passed', { ...args, limit }), ...(lot === undefined ? [] : [say('lot-stays-open', { lot })])];
+      if (!fact.passed)
+        return [
+          say(fact.food === 'whole' ? 'cook-under-whole' : 'cook-under', {
+            ...args,
+            limit,
+            minutes: RECHECK_MS / MINUTE_MS,
+          }),
+        ];
+      return [
+        say('cook-passed', { ...args, limit }),
+        ...(lot === undefined ? [] : [say('lot-stays-open', { lot })]),
+      ];
   }
 }
 
@@ -100,5 +137,9 @@ function coolingVerdict({ cooling, limitF = COLD_F }: Reading, args: Args): Repl
   const { reached, late } = cooling?.now ?? { reached: 'none', late: false };
   if (late) return say('cooling-late', args);
   if (reached === 'cold') return say('cooling-done', args);
-  return say('cooling-goes-on', { ...args, limit: temperature(limitF), hours: reached === 'seventy' ? TOTAL_HOURS : FIRST_HOURS });
+  return say('cooling-goes-on', {
+    ...args,
+    limit: temperature(limitF),
+    hours: reached === 'seventy' ? TOTAL_HOURS : FIRST_HOURS,
+  });
 }

@@ -18,7 +18,8 @@ export const readyCut: Intent<'readyCut'> = {
   slots: ['item', 'price', 'priceEach', 'each', 'supplier', 'day'],
   decide: (scene, entry) =>
     withItem(scene, entry, (item) => {
-      if (entry.priceEach === undefined) return record(scene, item, { entry, perLb: entry.price, each: entry.each });
+      if (entry.priceEach === undefined)
+        return record(scene, item, { entry, perLb: entry.price, each: entry.each });
       const each = entry.each ?? targetOf(scene, item);
       if (each === undefined) return askSize(item, entry, entry.priceEach);
       return record(scene, item, { entry, perLb: perLbOf(entry.priceEach, each), each });
@@ -46,24 +47,42 @@ function record(scene: Scene, item: string, { entry, perLb, each }: Said): Decis
   if (perLb === undefined)
     return asks(say('ask-ready-cut-price', { item: name(item) }), { wants: lacking(entry, 'price') });
   const { supplier } = entry;
-  const fact = { type: 'readyCutPriced', item, perLb, each: entry.priceEach, eachGrams: each, supplier } as const;
-  const said = (at: Scene): readonly Reply[] => [readyCutWords(fact, 'ready-cut-noted'), ...verdictLines(at, item)];
+  const fact = {
+    type: 'readyCutPriced',
+    item,
+    perLb,
+    each: entry.priceEach,
+    eachGrams: each,
+    supplier,
+  } as const;
+  const said = (at: Scene): readonly Reply[] => [
+    readyCutWords(fact, 'ready-cut-noted'),
+    ...verdictLines(at, item),
+  ];
   const known = readyCutOf(scene.kitchen, item);
   const isSame = known?.perLb.eq(perLb) === true && known.each?.toString() === entry.priceEach?.toString();
-  const isNew = (each !== undefined && known?.eachGrams?.eq(each) !== true) || (supplier !== undefined && known?.supplier !== supplier);
+  const isNew =
+    (each !== undefined && known?.eachGrams?.eq(each) !== true) ||
+    (supplier !== undefined && known?.supplier !== supplier);
   const isKnown = isSame && !isNew;
-  return isKnown ? answered(...said(scene)) : recorded([{ fact, item }], (now) => ({ say: [...said(now), ...turnedLines(scene, now, item)] }));
+  return isKnown
+    ? answered(...said(scene))
+    : recorded([{ fact, item }], (now) => ({ say: [...said(now), ...turnedLines(scene, now, item)] }));
 }
 
 /** The price per pound, and how it was come by where it was said by the portion; and what is said to those who may not see it. */
-export function readyCutWords({ item, perLb, each, eachGrams, supplier }: FactOf<'readyCutPriced'>, hidden: string): Reply {
+export function readyCutWords(
+  { item, perLb, each, eachGrams, supplier }: FactOf<'readyCutPriced'>,
+  hidden: string,
+): Reply {
   const byPortion: Reply[] =
     each === undefined || eachGrams === undefined
       ? []
       : [sayCost('ready-cut-each', { price: saidMoney(each), size: size(eachGrams) })];
   const perPound = byPortion.length === 0 ? saidPrice(perLb) : price(perLb);
   const args = { item: name(item), price: perPound };
-  if (each === undefined && eachGrams !== undefined) byPortion.push(sayCost('portion-size', { size: size(eachGrams) }));
+  if (each === undefined && eachGrams !== undefined)
+    byPortion.push(sayCost('portion-size', { size: size(eachGrams) }));
   if (supplier !== undefined) byPortion.push(sayCost('from-supplier', { supplier }));
   return line(sayCost('ready-cut-set', args, say(hidden, { item: name(item) })), ...byPortion);
 }

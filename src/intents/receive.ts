@@ -6,7 +6,16 @@ import { isFarFromUsual } from '../core/plausible.ts';
 import { list, name, say, weight } from '../core/reply.ts';
 import type { Test } from '../core/test.ts';
 import { figuresOf, receivedLine } from './card.ts';
-import { answered, asks, confirm, type Decision, type Intent, lacking, recorded, type Scene } from './intent.ts';
+import {
+  answered,
+  asks,
+  confirm,
+  type Decision,
+  type Intent,
+  lacking,
+  recorded,
+  type Scene,
+} from './intent.ts';
 import { farPrice } from './price.ts';
 import { openTestFor } from './route.ts';
 import { turnLines } from './verdict-lines.ts';
@@ -17,10 +26,12 @@ export const receive: Intent<'receive'> = {
   slots: ['item', 'weight', 'price', 'cost', 'pieces', 'supplier', 'number'],
   decide: (scene, entry) => {
     const { item } = entry;
-    if (item === undefined) return asks(say('ask-what-item', { weight: weight(entry.weight) }), { wants: lacking(entry, 'item') });
+    if (item === undefined)
+      return asks(say('ask-what-item', { weight: weight(entry.weight) }), { wants: lacking(entry, 'item') });
     if (entry.told !== true) {
       const same = openTests(scene.kitchen).find((test) => test.item === item && isSame(test, entry));
-      if (same !== undefined) return answered(say('already', { of: list([receivedLine(same, figuresOf(scene, same))]) }));
+      if (same !== undefined)
+        return answered(say('already', { of: list([receivedLine(same, figuresOf(scene, same))]) }));
       const there = openTestFor(scene, item);
       if (there !== undefined) return anotherOrCorrection(entry, there);
     }
@@ -30,9 +41,16 @@ export const receive: Intent<'receive'> = {
 
 /** Says nothing that the open test does not have. */
 function isSame({ received }: Test, entry: Receive): boolean {
-  const priced = entry.price === undefined || (received.perLb ?? received.cost?.div(received.grams))?.eq(entry.price) === true;
-  const paid = entry.cost === undefined || received.cost?.eq(entry.cost) === true || (received.perLb !== undefined && costOf(received.grams, received.perLb).eq(entry.cost));
-  return received.grams.eq(entry.weight) && priced && paid && (entry.pieces ?? received.pieces) === received.pieces;
+  const priced =
+    entry.price === undefined ||
+    (received.perLb ?? received.cost?.div(received.grams))?.eq(entry.price) === true;
+  const paid =
+    entry.cost === undefined ||
+    received.cost?.eq(entry.cost) === true ||
+    (received.perLb !== undefined && costOf(received.grams, received.perLb).eq(entry.cost));
+  return (
+    received.grams.eq(entry.weight) && priced && paid && (entry.pieces ?? received.pieces) === received.pieces
+  );
 }
 
 /** The same said again is another piece: that is what the words say. */
@@ -50,7 +68,11 @@ function anotherOrCorrection(entry: Receive, there: Test): Decision {
 
 /** A weight that may have lost or gained a decimal point is asked about once. */
 export function far(scene: Scene, entry: Receive, item: string): Decision | undefined {
-  if (entry.sure === true || !isFarFromUsual(scene.usual.get(item), { grams: entry.weight, pieces: entry.pieces })) return undefined;
+  if (
+    entry.sure === true ||
+    !isFarFromUsual(scene.usual.get(item), { grams: entry.weight, pieces: entry.pieces })
+  )
+    return undefined;
   const [usual] = scene.usual.get(item) ?? [];
   const args = { item: name(item), weight: weight(entry.weight), usual: weight(usual ?? entry.weight) };
   return confirm(say('ask-far-from-usual', args), entry, lacking(entry, 'weight'));
@@ -66,11 +88,16 @@ function farPaid(scene: Scene, entry: Receive, item: string): Decision | undefin
 function openTest(scene: Scene, entry: Receive, item: string): Decision {
   const { weight: grams, price: perLb, cost, pieces, supplier } = entry;
   const test = scene.kitchen.nextTest;
-  return recorded([{ test, item, fact: { type: 'received', item, grams, perLb, cost, pieces, supplier } }], (now) => {
-    const opened = now.kitchen.tests.get(test);
-    if (opened === undefined) return { say: [] };
-    const figure = figuresOf(now, opened);
-    const turned = figure.pricePerLb && turnLines(now, item, { was: priceOf(scene.kitchen, item, scene.at)?.perLb, is: figure.pricePerLb });
-    return { say: [receivedLine(opened, figure), ...(turned ?? [])] };
-  });
+  return recorded(
+    [{ test, item, fact: { type: 'received', item, grams, perLb, cost, pieces, supplier } }],
+    (now) => {
+      const opened = now.kitchen.tests.get(test);
+      if (opened === undefined) return { say: [] };
+      const figure = figuresOf(now, opened);
+      const turned =
+        figure.pricePerLb &&
+        turnLines(now, item, { was: priceOf(scene.kitchen, item, scene.at)?.perLb, is: figure.pricePerLb });
+      return { say: [receivedLine(opened, figure), ...(turned ?? [])] };
+    },
+  );
 }

@@ -25,7 +25,10 @@ export const remind: Intent<'remind'> = {
 };
 
 const isSame = (reminder: Reminder, { when, text, repeat, team }: EntryOf<'remind'>): boolean =>
-  reminder.when === when && reminder.text === text && reminder.repeat === repeat && (reminder.to === undefined) === (team === true);
+  reminder.when === when &&
+  reminder.text === text &&
+  reminder.repeat === repeat &&
+  (reminder.to === undefined) === (team === true);
 
 /** One's own and those for the team. */
 const mine = ({ kitchen, speaker }: Scene): readonly Reminder[] =>
@@ -34,7 +37,9 @@ const mine = ({ kitchen, speaker }: Scene): readonly Reminder[] =>
 /** When and what, as it is read back. */
 export function reminderWords({ when, text, repeat }: Pick<FactOf<'reminderSet'>, keyof Wish>): Reply {
   const args = { when: clock(when, repeat), repeat: repeat ?? 'once' };
-  return text === undefined ? say('reminder-set-plain', args) : say('reminder-set', { ...args, text: name(text) });
+  return text === undefined
+    ? say('reminder-set-plain', args)
+    : say('reminder-set', { ...args, text: name(text) });
 }
 
 export const moment: Intent<'moment'> = { slots: ['when'], decide: () => ({ is: 'ignored' }) };
@@ -56,11 +61,16 @@ export const cancelReminder: Intent<'cancelReminder'> = {
   decide: (scene, entry: EntryOf<'cancelReminder'>) => {
     const all = mine(scene);
     if (all.length === 0) return refused(say('no-reminders'));
-    const meant = entry.all === true ? all.filter(({ to }) => to !== undefined) : all.filter((each) => isMeant(each, entry));
+    const meant =
+      entry.all === true
+        ? all.filter(({ to }) => to !== undefined)
+        : all.filter((each) => isMeant(each, entry));
     if (meant.length === 0) return refused(say('no-such-reminder'), ...all.map(listed));
     if (meant.length > 1 && entry.all !== true) return whichOne(meant);
     const facts = meant.map(({ number }) => ({ fact: { type: 'reminderCancelled', number } as const }));
-    return recorded(facts, () => ({ say: meant.map((each) => say('reminder-cancelled', { of: list([reminderWords(each)]) })) }));
+    return recorded(facts, () => ({
+      say: meant.map((each) => say('reminder-cancelled', { of: list([reminderWords(each)]) })),
+    }));
   },
 };
 
@@ -71,5 +81,8 @@ const whichOne = (meant: readonly Reminder[]): Decision =>
 function isMeant({ number, text = '' }: Reminder, { count, text: said }: EntryOf<'cancelReminder'>): boolean {
   if (count !== undefined) return number === count;
   const words = text.toLowerCase().split(/\s+/);
-  return (said ?? '').toLowerCase().split(/\s+/).every((word) => word === '' || words.includes(word));
+  return (said ?? '')
+    .toLowerCase()
+    .split(/\s+/)
+    .every((word) => word === '' || words.includes(word));
 }

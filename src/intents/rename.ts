@@ -8,7 +8,8 @@ import { withTest } from './route.ts';
 
 export const rename: Intent<'rename'> = {
   slots: ['item', 'newItem'],
-  decide: (scene, entry: EntryOf<'rename'>) => withTest(scene, entry, (test) => renameTest(test, entry.newItem)),
+  decide: (scene, entry: EntryOf<'rename'>) =>
+    withTest(scene, entry, (test) => renameTest(test, entry.newItem)),
 };
 
 /** What was received is corrected: its price goes to the new name's memory too. */
@@ -19,6 +20,14 @@ export function renameTest(test: Test, item: string): Decision {
   const fact = { type: 'corrected', target: opening.recorded.entry, by: { ...opening.fact, item } } as const;
   return recorded([{ test: test.id, item, fact }], (now) => {
     const renamed = now.kitchen.tests.get(test.id);
-    return { say: renamed === undefined ? [] : [say('renamed', { before: name(test.item), item: name(item) }), receivedLine(renamed, figuresOf(now, renamed))] };
+    return {
+      say:
+        renamed === undefined
+          ? []
+          : [
+              say('renamed', { before: name(test.item), item: name(item) }),
+              receivedLine(renamed, figuresOf(now, renamed)),
+            ],
+    };
   });
 }

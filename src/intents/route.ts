@@ -55,11 +55,17 @@ export function openTestFor(scene: Scene, said: string | undefined): Test | unde
 }
 
 /** A test that fits: the open one as for an entry, else the newest closed one of the item; undefined where an entry would be asked. */
-export function testAtHand(scene: Scene, said: string | undefined, fits: (test: Test) => boolean): Test | undefined {
+export function testAtHand(
+  scene: Scene,
+  said: string | undefined,
+  fits: (test: Test) => boolean,
+): Test | undefined {
   const open = openTestFor(scene, said);
   if (open !== undefined && fits(open)) return open;
   const item = itemFor(scene, said);
-  return item === undefined ? undefined : newest(scene, (test) => test.item === item && test.status === 'closed' && fits(test));
+  return item === undefined
+    ? undefined
+    : newest(scene, (test) => test.item === item && test.status === 'closed' && fits(test));
 }
 
 /** The item that a question or a price is about: said, of the open test, or of the test that the speaker last had. */
@@ -76,7 +82,10 @@ export function itemFor(scene: Scene, said: string | undefined): string | undefi
 
 /** The newest test at hand of those that fit. */
 export const newest = (scene: Scene, fits: (test: Test) => boolean): Test | undefined =>
-  [...scene.kitchen.tests.values()].filter(fits).sort((a, b) => a.id - b.id).at(-1);
+  [...scene.kitchen.tests.values()]
+    .filter(fits)
+    .sort((a, b) => a.id - b.id)
+    .at(-1);
 
 /** Decides with an item, or asks for it. */
 export function withItem(scene: Scene, entry: Routed, decide: (item: string) => Decision): Decision {

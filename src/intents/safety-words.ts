@@ -7,7 +7,20 @@ import { whatWords } from './reading.ts';
 
 type SafetyFact = Extract<
   PlainFact,
-  { type: 'ground' | 'sourced' | 'carriedOver' | 'cleaned' | 'batchBegun' | 'temperatureRead' | 'thermometerChecked' | 'coolingBegun' | 'lotEnded' | 'batchEnded' | 'binned' }
+  {
+    type:
+      | 'ground'
+      | 'sourced'
+      | 'carriedOver'
+      | 'cleaned'
+      | 'batchBegun'
+      | 'temperatureRead'
+      | 'thermometerChecked'
+      | 'coolingBegun'
+      | 'lotEnded'
+      | 'batchEnded'
+      | 'binned';
+  }
 >;
 
 export function safetyWords(fact: SafetyFact): Reply {
@@ -49,5 +62,15 @@ export function sourceWords({ supplierLot, establishment, supplier, produced }: 
   return say('line', { of: list(words) });
 }
 
-export const carriedWords = ({ none, grams }: { none: boolean; grams?: Parameters<typeof weight>[0] }): Reply =>
-  none ? say('carried-none') : grams === undefined ? say('carried-over') : say('carried-weight', { weight: weight(grams) });
+export const carriedWords = ({
+  none,
+  grams,
+}: {
+  none: boolean;
+  grams?: Parameters<typeof weight>[0];
+}): Reply =>
+  none
+    ? say('carried-none')
+    : grams === undefined
+      ? say('carried-over')
+      : say('carried-weight', { weight: weight(grams) });

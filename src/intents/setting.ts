@@ -2,7 +2,7 @@
 import { decimal, type Decimal } from '../core/decimal.ts';
 import type { EntryOf } from '../core/entry.ts';
 import { COLD_F, GROUND_CODE_F, mayBeColdLimit, mayBeGroundLimit } from '../core/heat.ts';
-import { recallChoice } from '../core/memory.ts';
+import { recallChoice } from '../core/recall.ts';
 import type { Kitchen } from '../core/kitchen.ts';
 import { clock, list, name, type Reply, type ReplyValue, say, size, temperature } from '../core/reply.ts';
 import { mayChangeSettings } from '../core/role.ts';
@@ -36,14 +36,23 @@ const NAMES_SOMEBODY: ReadonlySet<SettingName> = new Set(['secondPerson', 'summa
 const NOBODY: ReadonlySet<string> = new Set(['nobody', 'team']);
 
 /** Those of the team; where nobody told who that is, those who have spoken here. */
-const known = ({ people, kitchen, speaker }: Scene): readonly string[] => [...new Set(people?.values() ?? [...kitchen.speakers.keys(), speaker])];
+const known = ({ people, kitchen, speaker }: Scene): readonly string[] => [
+  ...new Set(people?.values() ?? [...kitchen.speakers.keys(), speaker]),
+];
 
 /** A summary or an alarm that goes to nobody would be lost. */
-const nobodyCalled = (scene: Scene, value: string): Reply => say('nobody-called', { name: name(value), people: list(known(scene).map((each) => say('line', { of: name(each) }))) });
+const nobodyCalled = (scene: Scene, value: string): Reply =>
+  say('nobody-called', {
+    name: name(value),
+    people: list(known(scene).map((each) => say('line', { of: name(each) }))),
+  });
 
 /** What holds from now on, in words. */
 export const settingWords = (which: SettingName, value: string): Reply =>
-  say(`setting-${which}`, { value: settingValue(which, value), time: /^\d\d:\d\d$/.test(value) ? clock(`2000-01-01T${value}`, 'daily') : '' });
+  say(`setting-${which}`, {
+    value: settingValue(which, value),
+    time: /^\d\d:\d\d$/.test(value) ? clock(`2000-01-01T${value}`, 'daily') : '',
+  });
 
 function settingValue(which: SettingName, value: string): ReplyValue {
   if (which === 'groundCookF' || which === 'coldF') return temperature(decimal(value));
@@ -54,10 +63,14 @@ function settingValue(which: SettingName, value: string): ReplyValue {
 function limitTrouble(which: SettingName, degrees: Decimal): readonly Reply[] | undefined {
   if (which === 'coldF') {
     if (mayBeColdLimit(degrees)) return undefined;
-    return degrees.gt(COLD_F) ? [say('limit-too-warm', { code: temperature(COLD_F) }), say('check-code')] : [say('setting-unread')];
+    return degrees.gt(COLD_F)
+      ? [say('limit-too-warm', { code: temperature(COLD_F) }), say('check-code')]
+      : [say('setting-unread')];
   }
   if (mayBeGroundLimit(degrees)) return undefined;
-  return degrees.lt(GROUND_CODE_F) ? [say('limit-too-low', { code: temperature(GROUND_CODE_F) }), say('check-code')] : [say('setting-unread')];
+  return degrees.lt(GROUND_CODE_F)
+    ? [say('limit-too-low', { code: temperature(GROUND_CODE_F) }), say('check-code')]
+    : [say('setting-unread')];
 }
 
 /** After a setting was taken back: what holds again. */

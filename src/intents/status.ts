@@ -14,6 +14,8 @@ export const status: Intent<'status'> = {
     const item = entry.item ?? scene.carried;
     if (item !== undefined) return refused(say('no-open-test', { item: name(item) }));
     const open = openTests(scene.kitchen);
-    return open.length === 0 ? refused(say('nothing-open')) : answered(...open.flatMap((each) => cardLines(scene, each)), ...heardBy(scene));
+    return open.length === 0
+      ? refused(say('nothing-open'))
+      : answered(...open.flatMap((each) => cardLines(scene, each)), ...heardBy(scene));
   },
 };

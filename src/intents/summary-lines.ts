@@ -30,10 +30,15 @@ const MOST_ITEMS = 4;
 function cutLines(kitchen: Kitchen, { tests }: PastDays): readonly Reply[] {
   const items = new Map<string, PastTest[]>();
   for (const test of tests) items.set(test.item, [...(items.get(test.item) ?? []), test]);
-  const shown = [...items].sort(([, a], [, b]) => sum(b, 'receivedGrams').cmp(sum(a, 'receivedGrams'))).slice(0, MOST_ITEMS);
+  const shown = [...items]
+    .sort(([, a], [, b]) => sum(b, 'receivedGrams').cmp(sum(a, 'receivedGrams')))
+    .slice(0, MOST_ITEMS);
   const left = items.size - shown.length;
   return [
-    line(say('summary-pieces', { count: piecesIn(tests) }), say('weight', { weight: weight(sum(tests, 'receivedGrams')) })),
+    line(
+      say('summary-pieces', { count: piecesIn(tests) }),
+      say('weight', { weight: weight(sum(tests, 'receivedGrams')) }),
+    ),
     ...shown.map(([item, of]) => itemLine(kitchen, item, of)),
     ...(left === 0 ? [] : [say('summary-more', { count: left })]),
   ];
@@ -59,12 +64,18 @@ function itemLine(kitchen: Kitchen, item: string, tests: readonly PastTest[]): R
 
 /** By weight, over those that balance and have their portions weighed. */
 function yieldWords(kitchen: Kitchen, item: string, tests: readonly PastTest[]): readonly Reply[] {
-  const whole = tests.filter((test) => figureOf(test, 'portionGrams') !== undefined && test.figures?.['flagged'] === undefined);
+  const whole = tests.filter(
+    (test) => figureOf(test, 'portionGrams') !== undefined && test.figures?.['flagged'] === undefined,
+  );
   if (whole.length === 0) return [];
   const share = sum(whole, 'portionGrams').times(100).div(sum(whole, 'receivedGrams'));
   const usual = poolFigures(poolOf(kitchen, item), {});
   const isFirst = usual === undefined || usual.tests <= whole.length;
-  return [isFirst ? say('yield', { share: percent(share) }) : say('yield-usual', { share: percent(share), usual: percent(usual.yieldPct) })];
+  return [
+    isFirst
+      ? say('yield', { share: percent(share) })
+      : say('yield-usual', { share: percent(share), usual: percent(usual.yieldPct) }),
+  ];
 }
 
 /** What a pound came to in the newest test. */
@@ -82,7 +93,14 @@ function portionWords(tests: readonly PastTest[]): readonly Reply[] {
   const worst = off.toSorted((a, b) => b.mean.div(b.target).cmp(a.mean.div(a.target)))[0];
   return [
     ...(count === 0 ? [] : [say('portions-count', { count })]),
-    ...(worst === undefined ? [] : [say(worst.mean.gt(worst.target) ? 'summary-heavy' : 'summary-light', { mean: size(worst.mean), size: size(worst.target) })]),
+    ...(worst === undefined
+      ? []
+      : [
+          say(worst.mean.gt(worst.target) ? 'summary-heavy' : 'summary-light', {
+            mean: size(worst.mean),
+            size: size(worst.target),
+          }),
+        ]),
   ];
 }
 
@@ -95,7 +113,9 @@ function turned({ choices }: PastDays): readonly Reply[] {
     turn.items.push(say('item', { item: name(item) }));
     if (before !== now) turns.set(`${before} ${now}`, turn);
   }
-  return [...turns.values()].map(({ before, now, items }) => sayCost('summary-turned', { items: few(items), before, now }));
+  return [...turns.values()].map(({ before, now, items }) =>
+    sayCost('summary-turned', { items: few(items), before, now }),
+  );
 }
 
 /** The first of them, and how many more there are. */
@@ -114,7 +134,13 @@ function lots(kitchen: Kitchen, { stretch }: PastDays): readonly Reply[] {
   const found = lotsWithoutPass(kitchen).filter(
     ({ status, openedAt }) => openedAt < stretch.to && (status === 'open' || openedAt >= stretch.from),
   );
-  return found.length === 0 ? [] : [say('summary-lots', { lots: few(found.map(({ id, part }) => say('grind-of', { lot: id, part: name(part) }))) })];
+  return found.length === 0
+    ? []
+    : [
+        say('summary-lots', {
+          lots: few(found.map(({ id, part }) => say('grind-of', { lot: id, part: name(part) }))),
+        }),
+      ];
 }
 
 /** Of one day only what was off; of more days how many there were. */
@@ -122,7 +148,9 @@ function thermometers({ memory }: Kitchen, { stretch: { from, to } }: PastDays):
   const checks = checksIn(memory).filter(({ at }) => at >= from && at < to);
   const off = checks.filter(isOff).length;
   const isDay = Date.parse(to) - Date.parse(from) < 2 * DAY_MS;
-  return checks.length === 0 || (isDay && off === 0) ? [] : [say('summary-checks', { count: checks.length, off })];
+  return checks.length === 0 || (isDay && off === 0)
+    ? []
+    : [say('summary-checks', { count: checks.length, off })];
 }
 
 function unheard(kitchen: Kitchen, { at }: PastDays, duesOf: DuesOf): readonly Reply[] {

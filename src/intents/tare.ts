@@ -7,7 +7,8 @@ export const tare: Intent<'tare'> = {
   slots: ['container', 'weight'],
   decide: (scene, { container, weight: grams }) => {
     const read = say('tare-set', { container: name(container), weight: weight(grams) });
-    if (tareOf(scene.kitchen, container)?.eq(grams) === true) return answered(say('already', { of: list([read]) }));
+    if (tareOf(scene.kitchen, container)?.eq(grams) === true)
+      return answered(say('already', { of: list([read]) }));
     return recorded([{ fact: { type: 'tared', container, grams } }], () => ({ say: [read] }));
   },
 };

@@ -18,15 +18,26 @@ export const temperature: Intent<'temperature'> = {
   slots: ['degrees', 'what', 'food', 'stage', 'lot'],
   decide: (scene, entry) => {
     const cools = coolings(scene.kitchen.memory);
-    const cooling = cools.find(({ what }) => what === entry.what) ?? (entry.stage === 'cooling' && entry.what === undefined && cools.length === 1 ? cools[0] : undefined);
-    if (cooling !== undefined && (entry.food === 'cooked' || entry.stage === 'cooling' || entry.food === undefined)) {
+    const cooling =
+      cools.find(({ what }) => what === entry.what) ??
+      (entry.stage === 'cooling' && entry.what === undefined && cools.length === 1 ? cools[0] : undefined);
+    if (
+      cooling !== undefined &&
+      (entry.food === 'cooked' || entry.stage === 'cooling' || entry.food === undefined)
+    ) {
       const { what, begun, since, reached, late } = cooling;
-      return take(scene, { ...entry, what }, { stage: 'cooling', cooling: { begun, since, before: { reached, late } } });
+      return take(
+        scene,
+        { ...entry, what },
+        { stage: 'cooling', cooling: { begun, since, before: { reached, late } } },
+      );
     }
     if (entry.stage === 'cooling') return refused(say('nothing-cools'));
     const stage = entry.stage ?? stageOf(entry.food, entry.degrees);
     if (stage === undefined) return rawOrCooking(entry);
-    return isOfLot(entry, stage) ? withLot(scene, entry, (lot) => take(scene, entry, { stage, lot })) : take(scene, entry, { stage });
+    return isOfLot(entry, stage)
+      ? withLot(scene, entry, (lot) => take(scene, entry, { stage, lot }))
+      : take(scene, entry, { stage });
   },
 };
 
@@ -39,15 +50,25 @@ const isOfLot = ({ food, lot }: Temperature, stage: Stage): boolean => {
 function rawOrCooking(entry: Temperature): Decision {
   const { what, degrees } = entry;
   const args = { what: list([whatWords({ what, stage: 'cook' })]), degrees: degreesOf(degrees) };
-  return asks(say('ask-raw-or-cooking', args), { choices: { raw: { ...entry, stage: 'raw' }, cooking: { ...entry, stage: 'cook' } } });
+  return asks(say('ask-raw-or-cooking', args), {
+    choices: { raw: { ...entry, stage: 'raw' }, cooking: { ...entry, stage: 'cook' } },
+  });
 }
 
 /** Assumption: the same reading by the same person within two minutes is the same one, said again. */
 const SAME_MS = 2 * 60 * 1000;
 
-function take(scene: Scene, { degrees, what, food }: Temperature, at: Pick<Reading, 'stage' | 'cooling'> & { lot?: Lot }): Decision {
+function take(
+  scene: Scene,
+  { degrees, what, food }: Temperature,
+  at: Pick<Reading, 'stage' | 'cooling'> & { lot?: Lot },
+): Decision {
   const { lot, stage, cooling } = at;
-  const fact = judged(scene.kitchen.settings, { type: 'temperatureRead', degreesF: degrees, what, food, stage, cooling }, scene.at);
+  const fact = judged(
+    scene.kitchen.settings,
+    { type: 'temperatureRead', degreesF: degrees, what, food, stage, cooling },
+    scene.at,
+  );
   if (isRepeat(scene, fact, lot)) {
     const read = say('reading', { what: list([whatWords(fact, lot?.id)]), degrees: degreesOf(degrees) });
     return answered(say('already', { of: list([read]) }));
@@ -58,6 +79,7 @@ function take(scene: Scene, { degrees, what, food }: Temperature, at: Pick<Readi
 function isRepeat({ kitchen, speaker, at }: Scene, fact: Reading, lot: Lot | undefined): boolean {
   const last = saidBy(kitchen.speakers, speaker).at(-1)?.facts.at(-1);
   if (last?.fact.type !== 'temperatureRead' || last.lot !== lot?.id) return false;
-  const isSame = last.fact.degreesF.eq(fact.degreesF) && last.fact.what === fact.what && last.fact.stage === fact.stage;
+  const isSame =
+    last.fact.degreesF.eq(fact.degreesF) && last.fact.what === fact.what && last.fact.stage === fact.stage;
   return isSame && Date.parse(at) - Date.parse(last.at) <= SAME_MS;
 }

@@ -16,8 +16,15 @@ export const thermometer: Intent<'thermometer'> = {
 };
 
 /** Beyond the tolerance it says by how much, and what to do. */
-export function checkWords({ point, degreesF }: Pick<FactOf<'thermometerChecked'>, 'point' | 'degreesF'>): readonly Reply[] {
+export function checkWords({
+  point,
+  degreesF,
+}: Pick<FactOf<'thermometerChecked'>, 'point' | 'degreesF'>): readonly Reply[] {
   const wanted = CHECK_POINTS[point];
   const args = { point, degrees: temperature(degreesF), wanted: temperature(wanted) };
-  return [say(isOff({ point, degreesF }) ? 'thermometer-off' : 'thermometer-right', args), say(`source-${point}`), say('check-code')];
+  return [
+    say(isOff({ point, degreesF }) ? 'thermometer-off' : 'thermometer-right', args),
+    say(`source-${point}`),
+    say('check-code'),
+  ];
 }

@@ -12,14 +12,20 @@ export interface Left {
 const TRIM_KEEPS_MS = 2 * 24 * 60 * 60 * 1000;
 
 export function toGrind({ kitchen, at }: Scene, part: string, item: string | undefined): readonly Left[] {
-  const lots = [...kitchen.lots.values()].filter(({ status, part: of }) => status !== 'dropped' && of === part);
+  const lots = [...kitchen.lots.values()].filter(
+    ({ status, part: of }) => status !== 'dropped' && of === part,
+  );
   const taken = new Set(lots.flatMap(({ from }) => from.map(({ test }) => test)));
-  return [...kitchen.tests.values()].sort((a, b) => a.id - b.id).flatMap((test) => {
-    const grams = leftOf(test, part);
-    const isFresh = test.status === 'open' || Date.parse(at) - Date.parse(test.closedAt ?? test.openedAt) < TRIM_KEEPS_MS;
-    if (grams === undefined || !grams.gt(0) || test.status === 'dropped' || !isFresh || taken.has(test.id)) return [];
-    return item !== undefined && test.item !== item ? [] : [{ test, grams }];
-  });
+  return [...kitchen.tests.values()]
+    .sort((a, b) => a.id - b.id)
+    .flatMap((test) => {
+      const grams = leftOf(test, part);
+      const isFresh =
+        test.status === 'open' || Date.parse(at) - Date.parse(test.closedAt ?? test.openedAt) < TRIM_KEEPS_MS;
+      if (grams === undefined || !grams.gt(0) || test.status === 'dropped' || !isFresh || taken.has(test.id))
+        return [];
+      return item !== undefined && test.item !== item ? [] : [{ test, grams }];
+    });
 }
 
 /** What is there of a part that was weighed, less what was thrown away. */

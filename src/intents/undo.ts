@@ -6,7 +6,17 @@ import { aloudTo } from '../core/heard-out.ts';
 import { standingFacts, type Test, undoneEntries } from '../core/test.ts';
 import { list, name, type Reply, say, weight } from '../core/reply.ts';
 import { figuresOf, ofTest, overweightAsk, toGo } from './card.ts';
-import { aboutOf, confirm, type Decision, type Intent, type NewFact, recorded, refused, type Response, type Scene } from './intent.ts';
+import {
+  aboutOf,
+  confirm,
+  type Decision,
+  type Intent,
+  type NewFact,
+  recorded,
+  refused,
+  type Response,
+  type Scene,
+} from './intent.ts';
 import { factWords } from './fact-words.ts';
 import { settingNow } from './setting.ts';
 
@@ -15,7 +25,9 @@ export const undo: Intent<'undo'> = {
   decide: (scene, entry) => {
     const recent = scene.kitchen.speakers.get(scene.speaker)?.recent ?? [];
     const { target } = entry;
-    const last = recent.findLast((each) => (target === undefined || each.entry === target) && stands(scene, each));
+    const last = recent.findLast(
+      (each) => (target === undefined || each.entry === target) && stands(scene, each),
+    );
     if (last === undefined) return refused(say('nothing-to-undo'));
     return othersWroteTo(scene, entry, last.facts) ?? takeBack(scene, last);
   },
@@ -32,13 +44,20 @@ function stands(scene: Scene, { entry, facts }: RecentEntry): boolean {
 }
 
 /** Taking back a piece on which other people have weighed would lose their entries too: asked once. */
-function othersWroteTo(scene: Scene, entry: EntryOf<'undo'>, facts: readonly Recorded[]): Decision | undefined {
+function othersWroteTo(
+  scene: Scene,
+  entry: EntryOf<'undo'>,
+  facts: readonly Recorded[],
+): Decision | undefined {
   const opened = facts.find(({ fact }) => fact.type === 'received' || fact.type === 'ground');
   const about = opened && aboutOf(scene, opened);
   if (opened === undefined || about === undefined || entry.sure === true) return undefined;
   const others = standingFacts(about.facts).filter(({ recorded: { speaker } }) => speaker !== scene.speaker);
   if (others.length === 0) return undefined;
-  const what = opened.lot === undefined ? say('item', { item: name(opened.item ?? '') }) : say('grind-number', { lot: opened.lot });
+  const what =
+    opened.lot === undefined
+      ? say('item', { item: name(opened.item ?? '') })
+      : say('grind-number', { lot: opened.lot });
   return confirm(say('ask-undo-others', { item: list([what]), count: others.length }), entry);
 }
 
@@ -52,7 +71,9 @@ function takeBack(scene: Scene, { entry: target, facts }: RecentEntry): Decision
   }));
   // An end piece stands for all that was made of it.
   const ended = facts.filter(({ fact }) => fact.type === 'ended');
-  const words = list((ended.length > 0 ? ended : facts).flatMap((each) => factWords(asItStands(scene, each))));
+  const words = list(
+    (ended.length > 0 ? ended : facts).flatMap((each) => factWords(asItStands(scene, each))),
+  );
   return recorded(undone, (now) => respond(now, { facts, tests, words }));
 }
 
@@ -76,13 +97,19 @@ function respond(scene: Scene, { facts, tests, words }: Took): Response {
   const took = say('took-back', { what: words });
   const found = tests.flatMap((id) => (id === undefined ? [] : (scene.kitchen.tests.get(id) ?? [])));
   const [test] = found;
-  const settings = facts.flatMap(({ fact }) => (fact.type === 'chosen' ? [settingNow(scene.kitchen, fact.setting)] : []));
+  const settings = facts.flatMap(({ fact }) =>
+    fact.type === 'chosen' ? [settingNow(scene.kitchen, fact.setting)] : [],
+  );
   const isOfVoice = facts.some(({ fact }) => fact.type === 'voiceChosen');
   const aloud = isOfVoice ? [say('aloud-again', { when: aloudTo(scene.kitchen.memory, scene.speaker) })] : [];
   if (test === undefined) return { say: [took, ...settings, ...aloud] };
   if (test.status === 'dropped') return { say: [took, say('test-gone', { item: name(test.item) })] };
-  const reopened = facts.some(({ fact }) => fact.type === 'closed') ? [say('open-again', { item: name(test.item) })] : [];
-  const lines = found.map((each) => ofTest(scene, each, ...leaves(each, facts), toGo(figuresOf(scene, each))));
+  const reopened = facts.some(({ fact }) => fact.type === 'closed')
+    ? [say('open-again', { item: name(test.item) })]
+    : [];
+  const lines = found.map((each) =>
+    ofTest(scene, each, ...leaves(each, facts), toGo(figuresOf(scene, each))),
+  );
   return { say: [took, ...reopened, ...lines], ask: overweightAsk(scene, test) };
 }
 
@@ -93,7 +120,9 @@ function leaves(test: Test, taken: readonly Recorded[]): readonly Reply[] {
 
 /** What was put aside by a correction, by an entry in the place of another, or by a weight in the place of a former one. */
 function restoredBy(test: Test, taken: readonly Recorded[]): readonly Reply[] {
-  const aside = taken.flatMap(({ fact }) => (fact.type === 'corrected' || fact.type === 'undone' ? [fact.target] : []));
+  const aside = taken.flatMap(({ fact }) =>
+    fact.type === 'corrected' || fact.type === 'undone' ? [fact.target] : [],
+  );
   const facts = standingFacts(test.facts).filter(({ recorded }) => aside.includes(recorded.entry));
   const weighed = taken.flatMap(({ fact }) => (fact.type === 'weighed' ? [fact.part] : []));
   const parts = aside.length > 0 ? [] : test.parts.filter(({ part }) => weighed.includes(part));

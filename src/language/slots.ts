@@ -32,11 +32,11 @@ export function numberReaders(context: SlotContext): Readonly<Record<string, Slo
     sizeOrTotal,
     unitSizeOrTotal: (tokens, at) => sizeOrTotal(tokens, at).filter((each) => each.unit !== undefined),
     unitSize: (tokens, at) => size(tokens, at).filter((each) => each.unit !== undefined),
-    /** With a unit, and not "a pound": behind a number that is a price. */
+    /** With a unit, one that a portion can have, and not "a pound": behind a number that is a price. */
     plainSize: (tokens, at) =>
       context.numbers.words.one.has(tokens[at]?.text ?? '')
         ? []
-        : size(tokens, at).filter((each) => each.unit !== undefined),
+        : size(tokens, at).filter((each) => each.unit !== undefined && each.doubt === undefined),
     price,
     markedPrice: (tokens, at) =>
       price(tokens, at).filter(

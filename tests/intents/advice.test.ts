@@ -8,7 +8,10 @@ import { say } from '../../src/core/reply.ts';
 import { cookSource, coolingSource, holdSource, houseLimit, sourceOf } from '../../src/intents/advice.ts';
 import { messageNames, renderer } from '../../src/language/render.ts';
 
-const wording = readFileSync(join(new URL('../..', import.meta.url).pathname, 'intents/en/replies.ftl'), 'utf8');
+const wording = readFileSync(
+  join(new URL('../..', import.meta.url).pathname, 'intents/en/replies.ftl'),
+  'utf8',
+);
 const render = renderer('en', wording);
 const inUnit = (unit: 'lb' | 'kg', reply: Reply): string =>
   render([reply], { unit, currency: 'USD', timezone: 'America/Chicago', seesCosts: true });

@@ -33,9 +33,16 @@ const READER = { ...SETTINGS, currency: 'USD', seesCosts: false };
 /** The file as somebody opens it: by the names of the columns, quotes and the mark at the front taken off. */
 async function fileWith(lots: readonly Lot[]): Promise<readonly Readonly<Record<string, string>>[]> {
   const table = grindLogTable(lots, { settings: SETTINGS, format: 'csv', called: name });
-  const maker = { sheet: (sheet: Parameters<typeof csv>[0]) => Promise.resolve(csv(sheet)), draw: () => Promise.reject(new Error('no picture')) };
+  const maker = {
+    sheet: (sheet: Parameters<typeof csv>[0]) => Promise.resolve(csv(sheet)),
+    draw: () => Promise.reject(new Error('no picture')),
+  };
   const file = fileOf(maker, table, { render: voice.render, reader: READER }, '');
-  const [head = [], ...rows] = new TextDecoder().decode(await file.bytes()).trimEnd().split('\r\n').map((row) => row.split(','));
+  const [head = [], ...rows] = new TextDecoder()
+    .decode(await file.bytes())
+    .trimEnd()
+    .split('\r\n')
+    .map((row) => row.split(','));
   return rows.map((row) => Object.fromEntries(row.map((cell, at) => [head[at] ?? '', cell])));
 }
 
@@ -56,12 +63,25 @@ test('has every field, by the clock on the wall', async () => {
 
 test('leaves empty what was not said', async () => {
   const [row] = await fileWith([foldLot(log([{ type: 'ground', part: 'trim', from: [] }]))]);
-  for (const column of ['weight (lb)', 'establishment numbers', 'supplier lot numbers', 'carried over', 'grinder cleaned before', 'closed at'])
+  for (const column of [
+    'weight (lb)',
+    'establishment numbers',
+    'supplier lot numbers',
+    'carried over',
+    'grinder cleaned before',
+    'closed at',
+  ])
     expect([column, row?.[column]]).toEqual([column, '']);
 });
 
 test('runs nothing that a label said', async () => {
-  const evil: Fact = { type: 'sourced', supplierLot: '=HYPERLINK("x")', establishment: '@SUM(1)', produced: '+1', supplier: '-2' };
+  const evil: Fact = {
+    type: 'sourced',
+    supplierLot: '=HYPERLINK("x")',
+    establishment: '@SUM(1)',
+    produced: '+1',
+    supplier: '-2',
+  };
   const table = [foldLot(log([{ type: 'ground', part: '=1+1', from: [] }, evil]))];
   const text = Object.values((await fileWith(table))[0] ?? {}).join('\n');
   expect(text).not.toMatch(/^"?[=+@-]/m);

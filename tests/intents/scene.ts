@@ -18,17 +18,33 @@ export const fact = (said: Fact, more: Omit<Past, 'fact'> = {}): Past => ({ fact
 
 /** The facts are entries e1, e2 and so on; those of test 2 are of a striploin. */
 export function given(...past: readonly Past[]): Scene {
-  const recorded = past.map(({ fact: said, by = 'ana', test = 1, item = test === 1 ? 'ribeye' : 'striploin' }, index): Recorded => ({
-    entry: `e${index + 1}`,
-    speaker: by,
-    at: `2026-03-06T09:${String(index).padStart(2, '0')}:00Z`,
-    test,
-    item,
-    fact: said,
-  }));
-  const settings = { unit: 'lb', currency: 'USD', timezone: 'UTC', language: 'en', laborAvoidable: true } as const;
+  const recorded = past.map(
+    ({ fact: said, by = 'ana', test = 1, item = test === 1 ? 'ribeye' : 'striploin' }, index): Recorded => ({
+      entry: `e${index + 1}`,
+      speaker: by,
+      at: `2026-03-06T09:${String(index).padStart(2, '0')}:00Z`,
+      test,
+      item,
+      fact: said,
+    }),
+  );
+  const settings = {
+    unit: 'lb',
+    currency: 'USD',
+    timezone: 'UTC',
+    language: 'en',
+    laborAvoidable: true,
+  } as const;
   const usual = new Map([['ribeye', [decimal('6350')]]]);
-  return { kitchen: evolveAll(newKitchen(settings), recorded), speaker: 'ana', at: '2026-03-06T10:00:00Z', usual, role: 'owner', seesCosts: true, past: [] };
+  return {
+    kitchen: evolveAll(newKitchen(settings), recorded),
+    speaker: 'ana',
+    at: '2026-03-06T10:00:00Z',
+    usual,
+    role: 'owner',
+    seesCosts: true,
+    past: [],
+  };
 }
 
 export const by = (scene: Scene, speaker: string): Scene => ({ ...scene, speaker });
@@ -49,7 +65,9 @@ export function testsOf(scene: Scene, entry: Entry): readonly (number | undefine
 export function outcomeOf(scene: Scene, entry: Entry): string {
   const decision: Decision = decide(scene, entry);
   if (decision.is === 'asked') return decision.ask.asked.id;
-  return decision.is === 'answered' || decision.is === 'refused' ? `${decision.is} ${decision.say[0]?.id ?? ''}` : decision.is;
+  return decision.is === 'answered' || decision.is === 'refused'
+    ? `${decision.is} ${decision.say[0]?.id ?? ''}`
+    : decision.is;
 }
 
 /** The entry that an answer in words makes of the question; undefined where the words are no answer. */

@@ -23,7 +23,10 @@ describe('undo', () => {
   });
 
   it('passes over an entry in whose place somebody put another', () => {
-    const moved = [fact({ type: 'undone', target: 'e3', bare: false }, { by: 'ben' }), fact(weighed('fat', '1.1'), { by: 'ben' })];
+    const moved = [
+      fact({ type: 'undone', target: 'e3', bare: false }, { by: 'ben' }),
+      fact(weighed('fat', '1.1'), { by: 'ben' }),
+    ];
     const scene = given(RIBEYE, fact(weighed('bone', '0.5')), fact(weighed('trim', '1.1')), ...moved);
     expect(factsOf(scene, UNDO)).toEqual([undone('e2')]);
   });

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { lb, portioned, received, weighed } from '../core/given.ts';
 import { answer, fact, factsOf, given, outcomeOf, testsOf } from './scene.ts';
 
-const trim = (pounds: string, mode: 'set' | 'add' = 'set') => ({ kind: 'weigh', part: 'trim', weight: lb(pounds), mode }) as const;
+const trim = (pounds: string, mode: 'set' | 'add' = 'set') =>
+  ({ kind: 'weigh', part: 'trim', weight: lb(pounds), mode }) as const;
 const RIBEYE = fact(received('14.2', '7.40'));
 
 describe('a part is weighed', () => {
@@ -11,7 +12,9 @@ describe('a part is weighed', () => {
   });
 
   it('is a repeat where the amount is the same, whoever says it', () => {
-    expect(outcomeOf(given(RIBEYE, fact(weighed('trim', '1.1'), { by: 'ben' })), trim('1.1'))).toBe('answered line');
+    expect(outcomeOf(given(RIBEYE, fact(weighed('trim', '1.1'), { by: 'ben' })), trim('1.1'))).toBe(
+      'answered line',
+    );
   });
 
   it('is asked about where it differs, and the answer stays with the test', () => {
@@ -21,7 +24,11 @@ describe('a part is weighed', () => {
   });
 
   it('replaces where adding would be too much', () => {
-    const scene = given(RIBEYE, fact(portioned({ count: 12, eachGrams: lb('1') })), fact(weighed('trim', '1.5')));
+    const scene = given(
+      RIBEYE,
+      fact(portioned({ count: 12, eachGrams: lb('1') })),
+      fact(weighed('trim', '1.5')),
+    );
     expect(factsOf(scene, trim('1.3'))).toEqual([weighed('trim', '1.3')]);
   });
 

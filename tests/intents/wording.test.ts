@@ -17,13 +17,19 @@ const code = filesIn('src', '.ts').join('\n');
 const language = filesIn('src/language', '.ts').join('\n');
 const sentences = filesIn('intents/en/sentences', '.yaml').join('\n');
 
-const found = (text: string, pattern: RegExp): readonly string[] => [...text.matchAll(pattern)].map((match) => match[1] ?? '');
+const found = (text: string, pattern: RegExp): readonly string[] =>
+  [...text.matchAll(pattern)].map((match) => match[1] ?? '');
 const kebab = (name: string): string => name.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`);
 
 /** The first argument of every say(…): one message, or one of two. */
-const said = found(code, /\bsay(?:Cost)?\(\s*([^;]*?)(?:,\s*[{a-z]|\))/g).flatMap((first) => found(first, /(?<!=== )'([a-z][\w-]*)'/g));
+const said = found(code, /\bsay(?:Cost)?\(\s*([^;]*?)(?:,\s*[{a-z]|\))/g).flatMap((first) =>
+  found(first, /(?<!=== )'([a-z][\w-]*)'/g),
+);
 /** What is asked about a doubt of the language has the name of the doubt. */
-const doubts = [...found(language, /(?:doubt|code): '(\w+)'/g), ...found(sentences, /^\s*-?\s*ask: (\w+)$/gm)];
+const doubts = [
+  ...found(language, /(?:doubt|code): '(\w+)'/g),
+  ...found(sentences, /^\s*-?\s*ask: (\w+)$/gm),
+];
 /** Messages whose name ends in something that the code puts in: "missing-price". Doubts are looked at by name. */
 const prefixes = found(code, /\bsay(?:Cost)?\(`([a-z-]+-)\$\{/g).filter((prefix) => prefix !== 'ask-');
 
@@ -42,7 +48,10 @@ describe('the wording of replies', () => {
     const verdict = readFileSync(join(root, 'src/core/verdict.ts'), 'utf8');
     const kinds = (type: string): readonly string[] =>
       found(found(verdict, new RegExp(`type ${type} = ([^;]*);`, 'g'))[0] ?? '', /'(\w+)'/g);
-    const wanted = [...kinds('VerdictGap').map((gap) => `missing-${gap}`), ...kinds('CostKind').map((kind) => `kind-${kind}`)];
+    const wanted = [
+      ...kinds('VerdictGap').map((gap) => `missing-${gap}`),
+      ...kinds('CostKind').map((kind) => `kind-${kind}`),
+    ];
     expect(wanted.length).toBeGreaterThan(9);
     expect(wanted.filter((name) => !messages.has(name))).toEqual([]);
   });
@@ -50,7 +59,9 @@ describe('the wording of replies', () => {
   it('has nothing that is never said', () => {
     const literals = new Set(found(code, /'([a-z][\w-]*)'/g));
     const isSaid = (name: string): boolean =>
-      literals.has(name) || prefixes.some((prefix) => name.startsWith(prefix)) || doubts.some((doubt) => name === `ask-${kebab(doubt)}`);
+      literals.has(name) ||
+      prefixes.some((prefix) => name.startsWith(prefix)) ||
+      doubts.some((doubt) => name === `ask-${kebab(doubt)}`);
     expect([...messages].filter((name) => !isSaid(name))).toEqual([]);
   });
 

@@ -30,7 +30,7 @@ it('makes the pools and the prices by supplier of tests that were closed before'
   const db = new Database(path);
   // As version 3 was, with nothing of later ones.
   db.exec(
-    `DROP TABLE lot_row; DROP INDEX fact_by_lot; DROP INDEX test_row_by_closing; ALTER TABLE fact DROP COLUMN lot;`,
+    `DROP TABLE lot_row; DROP INDEX fact_by_lot; DROP INDEX test_row_by_closing; ALTER TABLE fact DROP COLUMN lot; ALTER TABLE inbox DROP COLUMN is_told_of;`,
   );
   db.pragma('user_version = 3');
   db.close();

@@ -7,6 +7,7 @@ import type { SpeakNote } from '../../app/ports/speech.ts';
 import type { Team } from '../../app/ports/team.ts';
 import { StoreError } from '../../app/ports/store.ts';
 import { sendLetter, traceOf, type Trouble, troubleOf } from './calls.ts';
+import { asSound } from './voice-letter.ts';
 import { backoffMs, type Bell, type Pace, pause } from './pace.ts';
 
 export interface SenderParts {
@@ -134,17 +135,6 @@ const arrived = (
       ...(mayBegin(parts, state) ? { next: parts.notices } : {}),
     }),
   );
-
-/** What can't be read out is no loss: the text beside it says all of it. */
-async function asSound({ speak, log }: SenderParts, letter: Letter): Promise<Letter | undefined> {
-  try {
-    const bytes = await speak?.(letter.text);
-    return bytes && { ...letter, file: { name: 'answer.ogg', type: 'audio/ogg', bytes } };
-  } catch (error) {
-    log.warn(traceOf(error), 'not read out');
-    return undefined;
-  }
-}
 
 async function settle(
   parts: SenderParts,
