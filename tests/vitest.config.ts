@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
@@ -5,5 +6,7 @@ export default defineConfig({
     root: new URL('..', import.meta.url).pathname,
     include: ['tests/**/*.test.ts'],
     testTimeout: 60_000,
+    // Many tests wait for other processes: a machine of two cores is not left half idle.
+    maxWorkers: Math.max(2, availableParallelism() - 1),
   },
 });
