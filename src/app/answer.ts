@@ -98,8 +98,10 @@ function momentTold(
   { wants, choices }: Question,
   { when, instant, repeat, minutes }: EntryOf<'moment'>,
 ): Answer {
-  if (wants?.slot === 'when')
-    return { is: 'entry', entry: { ...wants.held, when, instant, repeat } as unknown as Entry };
+  if (wants?.slot === 'when') {
+    const { day: _, ...held } = wants.held;
+    return { is: 'entry', entry: { ...held, when, instant, repeat } as unknown as Entry };
+  }
   if (minutes === undefined) return NONE;
   if (wants?.slot === 'minutes') return completed(wants, minutes);
   const meant = choices['minutes'];

@@ -63,7 +63,11 @@ function hear(parts: Hearing, { kitchen, questions }: State, message: Message): 
   const listener = parts.listenerFor(kitchen);
   const { unit, timezone: zone } = kitchen.settings;
   const heard = parse(listener, message.text, { answering: questions.has(message.speaker) });
-  return understand(heard, { unit, clock: { at: message.at, zone }, language: listener.language });
+  const wants = questions.get(message.speaker)?.wants;
+  return understand(heard, {
+    ...{ unit, clock: { at: message.at, zone }, language: listener.language },
+    ...(wants === undefined ? {} : { wants }),
+  });
 }
 
 /** As if the speaker had last written to the test that the message is about. */

@@ -1,15 +1,17 @@
 // From what was said to entries, or to the question that a careful listener asks. Only the words are judged here; the
 // scene is judged by the intents.
 import type { BareNumber, Entry, Kind } from '../core/entry.ts';
-import { decimal, type Decimal } from '../core/decimal.ts';
+import type { Decimal } from '../core/decimal.ts';
 import { perLbFrom, perUnit } from '../core/money.ts';
 import type { KitchenUnit } from '../core/quantity.ts';
 import { name, say } from '../core/reply.ts';
 import type { Asked } from '../intents/intent.ts';
+import type { Wanted } from '../core/question.ts';
 import { settle } from '../intents/index.ts';
 import type { Language } from '../language/language.ts';
-import { type Clock, readMoment, readTimeWords } from '../language/moment.ts';
+import type { Clock } from '../language/moment.ts';
 import type { Heard, Said } from '../language/parse.ts';
+import { timed } from './timed.ts';
 
 /** One thing that was said: an entry, or what has to be asked about it. */
 export type Understood = { readonly entry: Entry } | { readonly ask: Asked };
@@ -19,6 +21,8 @@ export interface Hearing {
   readonly unit: KitchenUnit;
   readonly clock: Clock;
   readonly language: Language;
+  /** What the question lacks that the speaker is asked. */
+  readonly wants?: Wanted;
 }
 
 /** What a line says, in the order said; words beside an entry that nothing reads make a question of their own. */
@@ -42,35 +46,6 @@ function understandOne(said: Said, unit: KitchenUnit): Understood {
 const TOLD: ReadonlySet<Kind> = new Set<Kind>([
   'receive', 'weigh', 'portions', 'portionWeights', 'readyCut', 'credit', 'labor', 'packing', 'tare', 'temperature', 'finish',
 ]); // prettier-ignore
-
-/** Words of time are read by the clock; undefined where it is about something else. */
-function timed(said: Said, { clock, language }: Hearing): readonly Understood[] | undefined {
-  if (said.kind !== 'remind' && said.kind !== 'moment') return undefined;
-  const { when, text, ...more } = said.slots;
-  const found =
-    typeof when === 'string'
-      ? readTimeWords(language, when, clock)
-      : readMoment(language, typeof text === 'string' ? text : '', clock);
-  if (found.is === 'talk') return [];
-  const held = { ...more, kind: said.kind, ...textOf(found.is === 'wish' ? found.wish : found, when, text) };
-  if (found.is === 'wish') {
-    const { instant } = found.wish;
-    const length = instant === undefined ? {} : lengthOf(said, instant - Date.parse(clock.at));
-    return [{ entry: { ...found.wish, ...held, ...length } as unknown as Entry }];
-  }
-  return [{ ask: { asked: say(`ask-when-${found.is}`), choices: {}, wants: { held, slot: 'when' } } }];
-}
-
-/** Of "25 minutes" to a question that asks for minutes. */
-const lengthOf = ({ kind }: Said, ms: number): { minutes?: Decimal } =>
-  kind === 'moment' ? { minutes: decimal(String(Math.round(ms / 60_000))) } : {};
-
-/** Said apart from the time, or what is left beside it. */
-function textOf(left: { readonly text?: string }, when: unknown, text: unknown): { text?: string } {
-  const words = when === undefined ? left.text : typeof text === 'string' ? text : undefined;
-  const plain = words?.replace(/[\s.!]+$/, '');
-  return plain === undefined || plain === '' ? {} : { text: plain };
-}
 
 /** The slots without those that only say what is not meant. */
 function plain({ slots }: Said): Readonly<Record<string, unknown>> {

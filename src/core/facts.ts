@@ -19,8 +19,12 @@ const received = z.strictObject({
 const weighed = z.strictObject({
   type: z.literal('weighed'),
   part: name,
+  /** Without the container. */
   grams: figure,
   mode: z.enum(['set', 'add']),
+  /** What it was weighed in, and what that weighed empty. */
+  container: name.optional(),
+  tareGrams: figure.optional(),
   creditPerLb: figure.optional(),
 });
 const portioned = z.strictObject({

@@ -1,7 +1,8 @@
 // A fact with the fields that a correction says.
 import type { EntryOf } from '../core/entry.ts';
-import type { PlainFact } from '../core/facts.ts';
+import type { FactOf, PlainFact } from '../core/facts.ts';
 import { perLbOf } from '../core/money.ts';
+import type { Grams } from '../core/quantity.ts';
 import type { Scene } from './intent.ts';
 import { judgedAnew } from './reading.ts';
 
@@ -32,7 +33,7 @@ export function changedFact(scene: Scene, fact: PlainFact, entry: Correct): Plai
         ...priceOf(fact, price, cost),
       };
     case 'weighed':
-      return { ...fact, grams: grams ?? fact.grams, creditPerLb: credit ?? fact.creditPerLb };
+      return { ...fact, grams: netOf(fact, grams), creditPerLb: credit ?? fact.creditPerLb };
     case 'portioned':
       return {
         ...fact,
@@ -103,3 +104,7 @@ function priceOf(
   if (price === undefined && cost === undefined) return { perLb: fact.perLb, cost: fact.cost };
   return cost === undefined ? { perLb: price, cost: undefined } : { perLb: undefined, cost };
 }
+
+/** What the scale shows is put right: the container stays on it. */
+const netOf = ({ grams, tareGrams }: FactOf<'weighed'>, shown: Grams | undefined): Grams =>
+  shown === undefined ? grams : tareGrams === undefined ? shown : shown.minus(tareGrams);

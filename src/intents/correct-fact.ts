@@ -12,7 +12,16 @@ import { respondCooked } from './cooked.ts';
 import { endPiece } from './end-piece.ts';
 import { factWords } from './fact-words.ts';
 import { respondCredit } from './credit.ts';
-import { answered, type Decision, recorded, refused, type Response, type Scene } from './intent.ts';
+import {
+  answered,
+  asks,
+  type Decision,
+  lacking,
+  recorded,
+  refused,
+  type Response,
+  type Scene,
+} from './intent.ts';
 import { inPlaceOf } from './instead.ts';
 import { respondLabor } from './labor.ts';
 import { respondPacking } from './packing.ts';
@@ -22,13 +31,15 @@ import { costLines } from './result.ts';
 import { testVerdictLines, verdictLines } from './verdict-lines.ts';
 import { readingResponse } from './reading.ts';
 import { checkWords } from './thermometer.ts';
-import { respond as respondWeigh } from './weigh.ts';
+import { belowTare, respond as respondWeigh } from './weigh.ts';
 
 type Correct = EntryOf<'correct'>;
 
 /** Puts the said fields into the fact, unless what comes out would be asked about. */
 export function applyCorrection(scene: Scene, entry: Correct, target: Correctable): Decision {
   const { fact: said } = target;
+  const below = belowContainer(entry, said);
+  if (below !== undefined) return below;
   if (said.type === 'ended') return anotherEnd(scene, entry, { ...target, fact: said });
   const by = changedFact(scene, said, entry);
   if (by === undefined) return refused(say('nothing-to-correct'));
@@ -38,6 +49,13 @@ export function applyCorrection(scene: Scene, entry: Correct, target: Correctabl
   }
   const after = { ...target, fact: by };
   return correctDoubt(scene, entry, { after, before: target.fact }) ?? recordCorrection(after);
+}
+
+/** With a container on the scale it can't have shown so little. */
+function belowContainer(entry: Correct, fact: PlainFact): Decision | undefined {
+  if (fact.type !== 'weighed' || fact.tareGrams === undefined || entry.weight?.gt(fact.tareGrams) !== false)
+    return undefined;
+  return asks(belowTare({ ...fact, tare: fact.tareGrams }), { wants: lacking(entry, 'weight') });
 }
 
 /** An end piece of another weight gives other portions and another rest: the whole entry is made anew. */
@@ -82,7 +100,8 @@ function factResponse(
   if (fact.type === 'credited') return respondCredit(scene, { ...fact, credit: fact.perLb, test: test?.id });
   if (test === undefined) return read;
   if (isCooked(fact)) return respondCooked(scene, test, { kind: fact.type, weight: fact.grams });
-  if (fact.type === 'weighed') return respondWeigh(scene, test, { part: fact.part });
+  if (fact.type === 'weighed')
+    return respondWeigh(scene, test, { part: fact.part, container: fact.container });
   if (fact.type === 'portioned') return respondPortions(scene, test);
   if (fact.type === 'labored') return respondLabor(scene, test);
   if (fact.type === 'packed') return respondPacking(scene, test);

@@ -1,7 +1,7 @@
 // "that was fat not trim", "no, striploin": the entry was about another part, or another cut.
 import type { Entry, EntryOf } from '../core/entry.ts';
 import type { FactOf, Recorded } from '../core/facts.ts';
-import { creditOf } from '../core/kitchen.ts';
+import { creditOf, tareOf } from '../core/kitchen.ts';
 import { name, say } from '../core/reply.ts';
 import { saidBy } from '../core/speakers.ts';
 import { recordCorrection } from './correct-fact.ts';
@@ -158,8 +158,19 @@ function weighEntry(scene: Scene, { target, item }: Correctable, fact: FactOf<'w
     ...sold,
   } as const;
   const tared = facts.find((each): each is FactOf<'tared'> => each.type === 'tared');
-  if (tared === undefined) return { ...entry, weight: grams };
+  if (tared === undefined) return { ...entry, ...shownOf(scene, fact) };
   return { ...entry, weight: grams.plus(tared.grams), container: tared.container, tare: tared.grams };
+}
+
+/** What the scale showed, with the container that is known to weigh the same. */
+function shownOf(
+  { kitchen }: Scene,
+  { grams, container, tareGrams }: FactOf<'weighed'>,
+): Pick<EntryOf<'weigh'>, 'weight' | 'container'> {
+  const known = container === undefined ? undefined : tareOf(kitchen, container);
+  return container !== undefined && tareGrams !== undefined && known?.eq(tareGrams) === true
+    ? { weight: grams.plus(tareGrams), container }
+    : { weight: grams };
 }
 
 /** All facts of an entry of the speaker. */

@@ -3,7 +3,7 @@ import { decimal, type Decimal } from '../core/decimal.ts';
 import type { EntryOf } from '../core/entry.ts';
 import { creditOf, tareOf } from '../core/kitchen.ts';
 import type { Grams } from '../core/quantity.ts';
-import { list, name, percent, say, weight } from '../core/reply.ts';
+import { list, name, percent, type Reply, say, weight } from '../core/reply.ts';
 import { creditIn, type Part, type Test } from '../core/test.ts';
 import { figuresOf, leftOf, ofTest, overweightAsk, toGo, worth } from './card.ts';
 import {
@@ -33,8 +33,8 @@ export const weigh: Intent<'weigh'> = {
           wants: { held: entry, slot: 'tare' },
         });
       const net = tare === undefined ? entry.weight : entry.weight.minus(tare);
-      if (!net.gt(0)) return asks(belowTare(entry, tare), { wants: lacking(entry, 'weight') });
-      const decision = decideNet(scene, test, { entry, net, learned: learnedTare(entry) });
+      if (!net.gt(0)) return asks(belowTare({ ...entry, tare }), { wants: lacking(entry, 'weight') });
+      const decision = decideNet(scene, test, { entry, net, tare });
       return net.eq(entry.weight) ? decision : showing(decision, { ...entry, weight: net });
     }),
 };
@@ -42,7 +42,11 @@ export const weigh: Intent<'weigh'> = {
 const tareFor = (scene: Scene, { container, tare }: Weigh): Grams | undefined =>
   tare ?? (container === undefined ? undefined : tareOf(scene.kitchen, container));
 
-const belowTare = ({ part, container = '' }: Weigh, tare: Grams | undefined) =>
+export const belowTare = ({
+  part,
+  container = '',
+  tare,
+}: Pick<Weigh, 'part' | 'container' | 'tare'>): Reply =>
   say('ask-below-tare', { part: name(part), container: name(container), tare: weight(tare ?? decimal('0')) });
 
 /** A tare that was asked for with this entry is remembered like one that was told. */
@@ -52,10 +56,10 @@ const learnedTare = ({ container, tare }: Weigh): readonly NewFact[] =>
 interface Net {
   readonly entry: Weigh;
   readonly net: Grams;
-  readonly learned: readonly NewFact[];
+  readonly tare: Grams | undefined;
 }
 
-function decideNet(scene: Scene, test: Test, { entry, net, learned }: Net): Decision {
+function decideNet(scene: Scene, test: Test, { entry, net, tare }: Net): Decision {
   const before = test.parts.find((part) => part.part === entry.part);
   if (
     entry.mode === 'set' &&
@@ -69,10 +73,12 @@ function decideNet(scene: Scene, test: Test, { entry, net, learned }: Net): Deci
   if (doubt !== undefined) return doubt;
   const known = creditIn(test, entry.part) !== undefined;
   const creditPerLb = entry.credit ?? (known ? undefined : creditOf(scene.kitchen, test.item, entry.part));
-  const fact = { type: 'weighed', part: entry.part, grams: net, mode: entry.mode, creditPerLb } as const;
+  const { part, mode, container } = entry;
+  const weighedIn = container === undefined ? {} : { container, tareGrams: tare };
+  const fact = { type: 'weighed', part, grams: net, mode, creditPerLb, ...weighedIn } as const;
   const sold: readonly NewFact[] =
     entry.sold === true ? [{ test: test.id, item: test.item, fact: { type: 'sold', part: entry.part } }] : [];
-  const facts = [...learned, { test: test.id, item: test.item, fact }, ...sold];
+  const facts = [...learnedTare(entry), { test: test.id, item: test.item, fact }, ...sold];
   return recorded(facts, (now) => respond(now, test, { ...entry, weight: net }));
 }
 

@@ -3,19 +3,21 @@
 import type { Wish } from '../core/reminder.ts';
 import type { Language } from './language.ts';
 import { type Clock, resolve } from './next-time.ts';
-import { readTime, type Time } from './time-read.ts';
+import { parsed, readTime, type Time } from './time-read.ts';
 import { repeatsIn } from './other-repeats.ts';
 import { beginsTime, isTimeWord } from './time-words.ts';
 
 export type { Clock } from './next-time.ts';
 
 /**
- * `none`: no words of time in it. `unclear`: some that can't be read, or two. `past`: a time that was. `hour`: a day without one.
+ * `none`: no words of time in it. `unclear`: some that can't be read, or two. `past`: a time that was. `hour`: a day without one,
+ * which is in `day` as it was said.
  * `repeat`: more often or seldom than we can. `talk`: for nobody's clock.
  */
 export type Moment =
   | { readonly is: 'wish'; readonly wish: Wish }
-  | { readonly is: 'none' | 'unclear' | 'past' | 'hour' | 'repeat' | 'talk'; readonly text?: string };
+  | { readonly is: 'hour'; readonly day: string; readonly text?: string }
+  | { readonly is: 'none' | 'unclear' | 'past' | 'repeat' | 'talk'; readonly text?: string };
 
 interface Span {
   readonly from: number;
@@ -28,11 +30,15 @@ export function readTimeWords(language: Language, said: string, clock: Clock): M
   const { times, numbers } = language;
   if (repeatsIn(times, numbers, said.split(' ')).some(({ isKept }) => !isKept)) return { is: 'repeat' };
   const time = readTime(language, said.split(' '));
-  return asMoment(time && resolve(times, time, clock), {});
+  return asMoment(time && resolve(times, time, clock), { day: said });
 }
 
-function asMoment(found: ReturnType<typeof resolve>, text: { text?: string }): Moment {
+function asMoment(
+  found: ReturnType<typeof resolve>,
+  { day, ...text }: { day: string; text?: string },
+): Moment {
   if (found === undefined) return { is: 'unclear', ...text };
+  if (found === 'hour') return { is: 'hour', day, ...text };
   return typeof found === 'string' ? { is: found, ...text } : { is: 'wish', wish: { ...found, ...text } };
 }
 
@@ -60,7 +66,27 @@ export function readMoment(language: Language, said: string, clock: Clock): Mome
     return { is: isTalk ? 'talk' : 'none', ...asText(language, words) };
   }
   const text = asText(language, without(words, [span]));
-  return asMoment(another === undefined ? resolve(language.times, span.read, clock) : undefined, text);
+  const day = plain.slice(span.from, span.end).join(' ');
+  return asMoment(another === undefined ? resolve(language.times, span.read, clock) : undefined, {
+    ...text,
+    day,
+  });
+}
+
+/** Whether words of time say on which day: a date, a weekday, how often, or how long from now. */
+export function namesDay(language: Language, said: string): boolean {
+  const { times } = language;
+  const words = said.split(' ');
+  const time = readTime(language, words);
+  if (time === undefined) return false;
+  if (time.day !== undefined || time.repeat !== undefined) return true;
+  const start = parsed(time.words, '2026-01-01T00:00')[0]?.start;
+  return (
+    start?.tags().has('result/relativeDateAndTime') === true ||
+    start?.isCertain('weekday') === true ||
+    start?.isCertain('day') === true ||
+    [...times.days, ...times.todays].some((day) => words.includes(day))
+  );
 }
 
 type Place = Pick<Span, 'from' | 'end'>;

@@ -7,6 +7,7 @@ export { timesSchema, type TimeWords } from './times-schema.ts';
 
 const FIGURES = /^\d{1,2}(:\d\d)?$/;
 const HALVED = /^\d{1,2}(:\d\d)?(am|pm)$/;
+const NUMBERED = /^\d{1,2}(st|nd|rd|th)$/;
 
 /** Whether a word may stand in words of time. */
 export const isTimeWord = (times: TimeWords, numbers: NumberWords, word: string): boolean =>
@@ -15,12 +16,13 @@ export const isTimeWord = (times: TimeWords, numbers: NumberWords, word: string)
   numbers.oh.has(word) ||
   FIGURES.test(word) ||
   HALVED.test(word) ||
-  /^\d{1,2}(st|nd|rd|th)$/.test(word);
+  NUMBERED.test(word);
 
 /** Whether words of time may begin at a word. */
 export const beginsTime = (times: TimeWords, word: string, next: string): boolean =>
   times.begins.has(word) ||
   HALVED.test(word) ||
+  (times.articles.includes(word) && NUMBERED.test(next)) ||
   (FIGURES.test(word) && (word.includes(':') || [...times.halves.am, ...times.halves.pm].includes(next)));
 
 type Rewrite = (

@@ -1,0 +1,49 @@
+// Words of time in what was said, read by the clock. Where only an hour is lacking, the day is kept until it is told.
+import type { Entry } from '../core/entry.ts';
+import { decimal, type Decimal } from '../core/decimal.ts';
+import type { Wanted } from '../core/question.ts';
+import { say } from '../core/reply.ts';
+import { type Moment, namesDay, readMoment, readTimeWords } from '../language/moment.ts';
+import type { Said } from '../language/parse.ts';
+import type { Hearing, Understood } from './understand.ts';
+
+/** Undefined where what was said is about something else. */
+export function timed(said: Said, by: Hearing): readonly Understood[] | undefined {
+  if (said.kind !== 'remind' && said.kind !== 'moment') return undefined;
+  const { when, text, ...more } = said.slots;
+  const { clock, language } = by;
+  const asked = said.kind === 'moment' && by.wants?.slot === 'when' ? by.wants.held : undefined;
+  const found =
+    typeof when === 'string'
+      ? readAnswer(when, by, asked)
+      : readMoment(language, typeof text === 'string' ? text : '', clock);
+  if (found.is === 'talk') return [];
+  const held = { ...more, kind: said.kind, ...textOf(found.is === 'wish' ? found.wish : found, when, text) };
+  if (found.is === 'wish') {
+    const { instant } = found.wish;
+    const length = instant === undefined ? {} : lengthOf(said, instant - Date.parse(clock.at));
+    return [{ entry: { ...found.wish, ...held, ...length } as unknown as Entry }];
+  }
+  const day = found.is === 'hour' ? { day: found.day } : {};
+  const wants = { held: { ...(asked ?? held), ...day }, slot: 'when' };
+  return [{ ask: { asked: say(`ask-when-${found.is}`), choices: {}, wants } }];
+}
+
+/** An hour by itself is of the day that was said before. */
+function readAnswer(when: string, { clock, language }: Hearing, asked: Wanted['held'] | undefined): Moment {
+  const day = asked?.['day'];
+  return typeof day === 'string' && !namesDay(language, when)
+    ? readTimeWords(language, `${when} ${day}`, clock)
+    : readTimeWords(language, when, clock);
+}
+
+/** Of "25 minutes" to a question that asks for minutes. */
+const lengthOf = ({ kind }: Said, ms: number): { minutes?: Decimal } =>
+  kind === 'moment' ? { minutes: decimal(String(Math.round(ms / 60_000))) } : {};
+
+/** Said apart from the time, or what is left beside it. */
+function textOf(left: { readonly text?: string }, when: unknown, text: unknown): { text?: string } {
+  const words = when === undefined ? left.text : typeof text === 'string' ? text : undefined;
+  const plain = words?.replace(/[\s.!]+$/, '');
+  return plain === undefined || plain === '' ? {} : { text: plain };
+}
