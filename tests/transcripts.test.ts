@@ -260,6 +260,7 @@ const KINDS: Readonly<Record<string, z.ZodType>> = {
   // What the kitchen sets, and portions, end pieces, products and the pan.
   setting: only('eachOz').extend({ setting: z.string(), value: z.string() }),
   product: only('part', 'weightLb', 'creditPerLb', 'item'),
+  piecePrice: only('pricePerLb'),
   endPiece: only('eachOz', 'item').extend({ rest: z.enum(['trim', 'portion']).optional() }),
   cooked: only('weightLb', 'item'),
   served: only('weightLb', 'item'),

@@ -137,6 +137,8 @@ interface Slots extends SafetySlots {
   product: { part: string; weight: Grams; credit?: Decimal; item?: string };
   /** The cost of a piece shared among its products. */
   askProducts: { item?: string };
+  /** What the piece on the table costs. */
+  piecePrice: { price: Decimal };
   /** The end of a piece; `rest` says where what is over goes. */
   endPiece: { each: Grams; rest?: 'trim' | 'portion'; item?: string };
   /** The portions out of the oven, and as served. */

@@ -36,6 +36,7 @@ import { note } from './note.ts';
 import { packing } from './packing.ts';
 import { picture } from './picture.ts';
 import { portionWeights } from './portion-weights.ts';
+import { piecePrice } from './piece-price.ts';
 import { portions } from './portions.ts';
 import { price } from './price.ts';
 import { product } from './product.ts';
@@ -60,7 +61,7 @@ export const intents: { readonly [K in Kind]: Intent<K> } = {
   correct, remove, drop, rename, note, setting, askCost, askYield, askYieldBy, askPrices, askHistory, askVerdict, askOrder, askPlan, askMenuPrice, name, amount, choice,
   grind, grindSource, carryOver, cleaned, batch, endBatch, endLot, discard, temperature, thermometer, cooling, askTemperature, askGrindLog,
   askThermometerLog,
-  askFoodCost, askHeavy, askProducts, product, endPiece, cooked, served,
+  askFoodCost, askHeavy, askProducts, product, piecePrice, endPiece, cooked, served,
   remind, moment, askReminders, cancelReminder, acknowledge, askSummary,
   export: exportTests, picture, speaking, readBack,
 }; // prettier-ignore

@@ -46,7 +46,7 @@ function decidePrice(scene: Scene, entry: EntryOf<'price'>, from: string | undef
 const open = (scene: Scene, item: string): readonly Test[] =>
   openTests(scene.kitchen).filter((test) => test.item === item);
 
-const isUnpriced = ({ received }: Test): boolean =>
+export const isUnpriced = ({ received }: Test): boolean =>
   received.perLb === undefined && received.cost === undefined;
 
 /** What one supplier asks is not the price of a piece from another. */
