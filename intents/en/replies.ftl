@@ -330,6 +330,7 @@ acknowledged = { $count ->
     [one] Noted: you have it.
    *[other] Noted: you have them, all { $count }.
   }
+acknowledged-for = I ring again in { $minutes } min if it is still open.
 
 ## Corrections
 

@@ -74,8 +74,10 @@ export function unheardAgain(
 
 /** Minutes after which an unheard alarm rings again and goes to the second person, where the kitchen has set none. */
 const USUAL_MINUTES = 10;
-/** It rings less often the longer it stands, and never less than this often. */
+/** It rings less often the longer it stands, and never less than this often, unless the alarm has its own time. */
 const MOST_WAITS = 6;
+/** So many rings are near one another, whatever time the alarm has. */
+const NEAR_RINGS = 2;
 const MINUTE_MS = 60_000;
 /** What was noted so much later than now was noted by a clock that was ahead. */
 export const AHEAD_MS = 5 * MINUTE_MS;
@@ -107,13 +109,15 @@ function unheardRing(
 ): Ring {
   const { escalateMinutes = USUAL_MINUTES, secondPerson } = settings;
   const base = Date.parse(rungAt);
-  const at = base + escalateMinutes * Math.min(unheard, MOST_WAITS) * MINUTE_MS;
+  const longer = escalateMinutes * Math.min(unheard, MOST_WAITS);
+  const own = due.unheardMinutes ?? longer;
+  const at = base + (unheard > NEAR_RINGS ? own : Math.min(longer, own)) * MINUTE_MS;
   return {
     ...due,
     key: `${due.key}#${rings + 1}`,
     base,
     at,
-    to: secondPerson === undefined ? 'team' : { speaker: secondPerson },
+    to: secondPerson === undefined ? 'team' : { speaker: secondPerson, withTeam: true },
     say: [...due.say, say('alarm-unheard', { minutes: minutesFrom(Date.parse(since), at) })],
   };
 }

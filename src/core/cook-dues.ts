@@ -11,7 +11,7 @@ import { after, GROUND_SOURCE, HOUR_MS, limitIn, MINUTE_MS, type Moment, safetyD
 const FIRST_COOK_MS = HOUR_MS;
 /** On later days that question comes before service. */
 const LATER_DAYS = '11:00';
-/** Somebody has heard that question, and nothing is cooked yet: it comes back. */
+/** Somebody has heard that question, or nobody hears it, and nothing is cooked yet: it comes back. */
 const NOTHING_YET_MINUTES = 120;
 /** From "cooking a batch" to its temperature. */
 const BATCH_MS = 10 * MINUTE_MS;
@@ -58,7 +58,8 @@ function dayDue(kitchen: Kitchen, lot: Lot, { date, ...moment }: Day): readonly 
   if (asked.at >= until) return [];
   const key = `lot:${lot.id}:${lot.entry}:cook:${date}${last === undefined ? '' : `:${last.begun}`}`;
   const words = say('due-cook', { lot: lot.id, part: name(lot.part), ...limitIn(kitchen) });
-  return [safetyDue(key, asked, [words, GROUND_SOURCE], { againMinutes: NOTHING_YET_MINUTES, until })];
+  const how = { againMinutes: NOTHING_YET_MINUTES, unheardMinutes: NOTHING_YET_MINUTES, until };
+  return [safetyDue(key, asked, [words, GROUND_SOURCE], how)];
 }
 
 const endOf = (batch: Batch): number =>

@@ -2,18 +2,22 @@
 // all that may be due, past or future; what has been told already is known by the key alone and is never told twice.
 import type { Reply } from './reply.ts';
 
+/** A member by name, with the team or not; or whoever watches the kitchen. */
+export type Hearers = 'team' | { readonly speaker: string; readonly withTeam?: true };
+
 export interface Due {
   /** One occurrence has one key for ever, whatever the clock shows: made of the number of the fact behind it, never of the time now. */
   readonly key: string;
   /** Milliseconds of UTC. Alarms of safety are elapsed time; reminders and summaries are local time, made UTC by the kitchen's zone. */
   readonly at: number;
-  /** A member by name, or whoever watches the kitchen. */
-  readonly to: 'team' | { readonly speaker: string };
+  readonly to: Hearers;
   readonly say: readonly Reply[];
-  /** Rings, stands until a person acknowledges it, and goes to a second person where nobody does. */
+  /** Rings, stands until a person acknowledges it, and goes to a second person as well where nobody does. */
   readonly alarm: boolean;
   /** Who has heard it has so long to see to it: while its reason holds, it rings again after these minutes. Without them it is silent then. */
   readonly againMinutes?: number;
+  /** Nobody hears it: from the third ring on it rings so often. Without them it waits longer each time. */
+  readonly unheardMinutes?: number;
   /** The clock was ahead when that was noted which it follows, so its time is reckoned from now: who looks keeps the first. */
   readonly isAhead?: true;
   /** It does not ring again from then on; milliseconds of UTC. */

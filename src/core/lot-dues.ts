@@ -12,7 +12,7 @@ import { after, COLD_SOURCE, HOUR_MS, MINUTE_MS, safetyDue } from './safety-due.
 import { coolings, type Watch, watches } from './watched.ts';
 
 /** Warm raw meat rings again: the time that a tub takes to be spread out and put on ice. No hours are granted. */
-export const RING_MS = 15 * MINUTE_MS;
+export const RAW_MINUTES = 15;
 /** Raw ground meat keeps 1 to 2 days in the cold: USDA FSIS, FDA storage chart. */
 const STORAGE_DAYS = 2;
 /** Somebody has heard that the storage time is over, and the lot is still open. */
@@ -56,18 +56,9 @@ function watchDues(kitchen: Kitchen, watch: Watch, now: number): readonly Due[] 
   if (is === 'cook')
     return [safetyDue(`check:${entry}`, after(at, RECHECK_MS, now), [say('due-check-food', args)])];
   const limit = temperature(kitchen.settings.coldF ?? COLD_F);
-  return rawDues({ entry, at, now }, say('due-raw', { ...args, limit }));
-}
-
-/** The newest ring and the next. */
-function rawDues(
-  { entry, at, now }: { entry: string; at: string; now: number },
-  words: Reply,
-): readonly Due[] {
-  const rings = Math.max(0, Math.floor((now - Date.parse(at)) / RING_MS));
-  return [rings, rings + 1]
-    .filter((ring) => ring > 0)
-    .map((ring) => safetyDue(`raw:${entry}:${ring}`, after(at, ring * RING_MS, now), [words, COLD_SOURCE]));
+  const ring = after(at, RAW_MINUTES * MINUTE_MS, now);
+  const how = { againMinutes: RAW_MINUTES, unheardMinutes: RAW_MINUTES };
+  return [safetyDue(`raw:${entry}`, ring, [say('due-raw', { ...args, limit }), COLD_SOURCE], how)];
 }
 
 /** From 135 °F to 70 °F in 2 h, to 41 °F in 6 h in all: Food Code 3-501.14(A). Cooked food only. */

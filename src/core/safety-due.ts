@@ -15,12 +15,10 @@ export const safetyDue = (
   key: string,
   { at, isAhead }: Moment,
   said: readonly Reply[],
-  how: Pick<Due, 'againMinutes' | 'until'> & { readonly alarm?: false } = {},
+  how: Pick<Due, 'againMinutes' | 'unheardMinutes' | 'until'> & { readonly alarm?: false } = {},
 ): Due => ({
-  ...{ key, at, to: 'team', alarm: how.alarm ?? true },
+  ...{ key, at, to: 'team', alarm: true, ...how },
   ...(isAhead === undefined ? {} : { isAhead }),
-  ...(how.againMinutes === undefined ? {} : { againMinutes: how.againMinutes }),
-  ...(how.until === undefined ? {} : { until: how.until }),
   say: [...said, say('check-code')],
 });
 

@@ -1,4 +1,4 @@
-// "got it": a person has heard the alarms that ring. Said when none rings, it is not for us.
+// "got it": a person has heard the alarms that ring, and is told when they come back. Said when none rings, it is not for us.
 import { ringing } from '../core/alarm.ts';
 import { dues } from '../core/schedule.ts';
 import { say } from '../core/reply.ts';
@@ -10,8 +10,12 @@ export const acknowledge: Intent<'acknowledge'> = {
     const heard = ringing(kitchen, duesOf(kitchen, Date.parse(at)));
     if (heard.length === 0) return { is: 'ignored' };
     const keys = heard.map(({ key }) => key);
+    const again = heard.flatMap(({ againMinutes }) => againMinutes ?? []);
     return recorded([{ fact: { type: 'acknowledged', keys } }], () => ({
-      say: [say('acknowledged', { count: keys.length })],
+      say: [
+        say('acknowledged', { count: keys.length }),
+        ...(again.length === 0 ? [] : [say('acknowledged-for', { minutes: Math.min(...again) })]),
+      ],
     }));
   },
 };

@@ -4,7 +4,7 @@ import type { FactOf, LotId } from '../core/facts.ts';
 import { COLD_F, cookLimit, isAtLeast, isAtMost, SEVENTY_F } from '../core/heat.ts';
 import type { Settings } from '../core/kitchen.ts';
 import { RECHECK_MS } from '../core/cook-dues.ts';
-import { RING_MS } from '../core/lot-dues.ts';
+import { RAW_MINUTES } from '../core/lot-dues.ts';
 import type { Batch } from '../core/lots.ts';
 import { list, name, type Reply, say, temperature } from '../core/reply.ts';
 import { coldLimit, houseLimit, sourceOf } from './advice.ts';
@@ -110,7 +110,7 @@ function verdict(fact: Reading, args: Args, lot: LotId | undefined): readonly Re
   const limit = temperature(fact.limitF ?? COLD_F);
   switch (fact.stage) {
     case 'raw':
-      return [say(fact.passed ? 'raw-cold' : 'raw-warm', { ...args, limit, minutes: RING_MS / MINUTE_MS })];
+      return [say(fact.passed ? 'raw-cold' : 'raw-warm', { ...args, limit, minutes: RAW_MINUTES })];
     case 'held':
       return [say('reading-logged', args)];
     case 'cooling':

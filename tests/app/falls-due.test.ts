@@ -174,12 +174,14 @@ describe('an alarm', () => {
     (now_, ms) =>
       dues(now_, ms, [() => (state.warm ? [alarm] : [])]);
 
-  it('rings again after the set time, and goes to the second person, until somebody acknowledges it', async () => {
+  it('rings again after the set time, and goes to the second person as well as the team, until somebody acknowledges it', async () => {
     const home = await kitchen({}, lot({ warm: true }));
     await home.say('second person is marit', begun - HOUR);
     expect(await home.look(begun)).toMatchObject([{ to: 'team', alarm: true }]);
     expect(await home.look(begun + 9 * 60_000)).toEqual([]);
-    expect(await home.look(begun + 10 * 60_000)).toMatchObject([{ to: { speaker: 'marit' } }]);
+    expect(await home.look(begun + 10 * 60_000)).toMatchObject([
+      { to: { speaker: 'marit', withTeam: true } },
+    ]);
     await home.restart();
     expect(await home.look(begun + 29 * 60_000)).toEqual([]);
     expect(await home.look(begun + 30 * 60_000)).toHaveLength(1);
@@ -187,6 +189,14 @@ describe('an alarm', () => {
     await home.restart();
     expect(await home.look(begun + 10 * HOUR)).toEqual([]);
     expect(await home.say('got it', begun + 11 * HOUR)).toMatchObject({ outcome: 'ignored' });
+  });
+
+  it('of warm meat says to whoever has it when it rings again', async () => {
+    const home = await kitchen();
+    await home.say('raw trim 45', begun);
+    expect(await home.look(begun + 15 * 60_000)).toHaveLength(1);
+    const { reply } = await home.say('got it', begun + 16 * 60_000);
+    expect(reply).toContain('I ring again in 15 min if it is still open.');
   });
 
   it('is logged with who acknowledged it and when', async () => {

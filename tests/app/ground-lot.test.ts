@@ -101,9 +101,26 @@ describe('a lot on which nothing is cooked', () => {
       ['07T12:00', 'burger temp 166'],
       ['07T23:00', 'where are we'],
     );
-    expect(timesOf(sent, 'is open: temperature')).toEqual(['06T11:00', '06T13:01', '06T15:05', '06T15:15', '06T15:35', '06T16:05', '06T16:45', '06T17:35', '06T18:35', '06T19:35', '06T20:35', '06T21:35', '06T22:35', '06T23:35', '07T11:00'
+    expect(timesOf(sent, 'is open: temperature')).toEqual(['06T11:00', '06T13:01', '06T15:05', '06T15:15', '06T15:35', '06T17:35', '06T19:35', '06T21:35', '06T23:35', '07T11:00'
     ]); // prettier-ignore
   });
+});
+
+describe('raw meat that is warm, of no lot', () => {
+  it('rings again after each "got it", and fifteen minutes apart where nobody hears it, until a cold reading', async () => {
+    const sent = await sentOn(
+      ['06T10:00', 'raw trim 45'],
+      ['06T10:16', 'got it'],
+      ['06T10:32', 'got it'],
+      ['06T11:30', 'raw trim 42'],
+      ['06T11:46', 'got it'],
+      ['06T11:50', 'raw trim 41'],
+      ['06T23:00', 'where are we'],
+    );
+    expect(timesOf(sent, 'Chill it now')).toEqual(['06T10:15', '06T10:31', '06T10:47', '06T10:57', '06T11:12', '06T11:27', '06T11:45'
+    ]); // prettier-ignore
+  });
+
 });
 
 describe('an alarm', () => {

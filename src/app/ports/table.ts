@@ -1,4 +1,5 @@
 // The port of a channel into a kitchen: one message in, one answer out.
+import type { Hearers } from '../../core/due.ts';
 import type { Entry } from '../../core/entry.ts';
 import type { Json } from '../../core/entry-json.ts';
 import type { TestId } from '../../core/facts.ts';
@@ -79,7 +80,7 @@ export interface Told {
   /** UTC instants, ISO 8601: when it was due, and now. */
   readonly dueAt: string;
   readonly at: string;
-  readonly to: 'team' | { readonly speaker: string };
+  readonly to: Hearers;
   readonly alarm: boolean;
   /** Each reader is told what they may see. */
   readonly words: (role: Role) => string;

@@ -1,4 +1,5 @@
 // Plays a shift through the whole program, on its own clock.
+import type { Hearers } from '../../core/due.ts';
 import type { Json } from '../../core/entry-json.ts';
 import { localOf } from '../../core/local-time.ts';
 import type { OpenScratch, Scratch } from '../../app/ports/scratch.ts';
@@ -39,13 +40,18 @@ async function tellUntil(
     if (due === undefined || due > until) return sent;
     now = due > now ? due : now;
     for (const { to, words, at } of await scratch.tellDue({ at: now })) {
-      const member = to === 'team' ? 'team' : to.speaker;
-      const role = roles.get(member) ?? 'owner';
       const zone = scratch.kitchen().settings.timezone;
-      sent.push({ at: localOf(Date.parse(at), zone), to: member, text: words(role) });
+      for (const member of hearers(to))
+        sent.push({
+          ...{ at: localOf(Date.parse(at), zone), to: member },
+          text: words(roles.get(member) ?? 'owner'),
+        });
     }
   }
 }
+
+const hearers = (to: Hearers): readonly string[] =>
+  to === 'team' ? [to] : [to.speaker, ...(to.withTeam ? ['team'] : [])];
 
 export async function play(open: OpenScratch, shift: Shift): Promise<Played> {
   const scratch = await open(shift.settings);

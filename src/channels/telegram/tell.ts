@@ -20,14 +20,18 @@ interface Listeners {
 }
 
 /**
- * Whom it goes to. The team is its groups, and where it has none its owners and leads, each in their own chat; so is somebody
- * who has left.
+ * Whom it goes to, each chat once. The team is its groups, and where it has none its owners and leads, each in their own chat; so is
+ * somebody who has left.
  */
 export function chatsOf(to: Told['to'], { members, groups }: Listeners): readonly Reader[] {
   const named = to === 'team' ? [] : members.filter((member) => isNamed(member, to.speaker));
-  if (named.length > 0) return named.map(asReader);
-  if (groups.length > 0) return groups.map((chat) => ({ chat, role: 'cutter' }));
-  return members.filter(({ role }) => role !== 'cutter').map(asReader);
+  const alone = to !== 'team' && named.length > 0 && to.withTeam !== true;
+  const team =
+    groups.length > 0
+      ? groups.map((chat): Reader => ({ chat, role: 'cutter' }))
+      : members.filter(({ role }) => role !== 'cutter').map(asReader);
+  const readers = [...named.map(asReader), ...(alone ? [] : team)];
+  return [...new Map(readers.map((reader) => [reader.chat, reader])).values()];
 }
 
 const asReader = ({ person, role }: Member): Reader => ({ chat: person, role });
