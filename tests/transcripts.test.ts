@@ -254,6 +254,8 @@ const KINDS: Readonly<Record<string, z.ZodType>> = {
   cleaned: only(),
   batch: only(),
   endLot: only('how'),
+  discard: only('part', 'weightLb'),
+  askThermometerLog: only(),
   askGrindLog: only(),
   thermometer: only('point', 'degreesF'),
   cooling: only('what'),

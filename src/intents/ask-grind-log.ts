@@ -48,12 +48,14 @@ function logLines(scene: Scene, lot: Lot): readonly Reply[] {
   } = lot;
   const state = status === 'open' ? say('lot-open') : say(`lot-${how}`);
   const amount = grams === undefined ? say('no-weight') : say('weight', { weight: weight(grams) });
-  const materials = from.map(({ item, test, supplier }) =>
-    say(supplier === undefined ? 'log-material' : 'log-material-from', {
-      item: name(item),
-      part: name(part),
-      test,
-      supplier: name(supplier ?? ''),
+  const materials = from.map(({ item, test, supplier, grams: ofTest }) =>
+    say('log-material', {
+      ...{ item: name(item), part: name(part) },
+      of: list([
+        ...(ofTest === undefined ? [] : [say('weight', { weight: weight(ofTest) })]),
+        say('log-test', { test }),
+        ...(supplier === undefined ? [] : [say('line', { of: name(supplier) })]),
+      ]),
     }),
   );
   return [

@@ -10,7 +10,7 @@ import { carriedWords } from './safety-words.ts';
 
 /** The columns in their order. What was not said is empty; several values of a field are parted by semicolons. */
 export const GRIND_LOG_FIELDS = [
-  'lot', 'groundAt', 'groundBy', 'material', 'weight', 'from', 'suppliers', 'supplierLots', 'establishments', 'productionDates',
+  'lot', 'groundAt', 'groundBy', 'material', 'weight', 'from', 'fromWeight', 'suppliers', 'supplierLots', 'establishments', 'productionDates',
   'carriedOver', 'cleanedBefore', 'cleanedAfter', 'readings', 'batchesPassed', 'batches', 'thermometer', 'closedAt', 'closedAs',
 ] as const; // prettier-ignore
 type Field = (typeof GRIND_LOG_FIELDS)[number];
@@ -57,6 +57,7 @@ function cellsOf(lot: Lot, { local, called }: By): Readonly<Record<Field, Value>
     material: name(lot.part),
     weight: grams === undefined ? undefined : weight(grams),
     from: joined(from.map(({ test, item }) => `${item} #${test}`)),
+    fromWeight: fromGrams(from),
     suppliers: joined([...from, ...sources].map(({ supplier }) => supplier)),
     supplierLots: joined(sources.map(({ supplierLot }) => supplierLot)),
     establishments: joined(sources.map(({ establishment }) => establishment)),
@@ -82,6 +83,14 @@ function cellsOf(lot: Lot, { local, called }: By): Readonly<Record<Field, Value>
     closedAt: closedAt && local(closedAt),
     closedAs: how && say(`lot-${how}`),
   };
+}
+
+/** What the tests say of the weight; nothing where one of them does not say it. */
+function fromGrams(from: Lot['from']): Value {
+  const known = from.flatMap(({ grams }) => grams ?? []);
+  return known.length === 0 || known.length < from.length
+    ? undefined
+    : weight(known.reduce((sum, each) => sum.plus(each)));
 }
 
 function joined(values: readonly (string | undefined)[]): Value {

@@ -120,7 +120,6 @@ describe('raw meat that is warm, of no lot', () => {
     expect(timesOf(sent, 'Chill it now')).toEqual(['06T10:15', '06T10:31', '06T10:47', '06T10:57', '06T11:12', '06T11:27', '06T11:45'
     ]); // prettier-ignore
   });
-
 });
 
 describe('an alarm', () => {

@@ -52,7 +52,7 @@ test('has every field, by the clock on the wall', async () => {
   const [row] = await fileWith([foldLot(log(facts))]);
   expect(row).toEqual({
     grind: '1', 'ground at (America/Chicago)': '2026-03-06 09:00', 'ground by': 'ines', material: 'trim', 'weight (lb)': '3', 'from cutting tests': 'ribeye #1',
-    suppliers: 'northfield; westbrook', 'supplier lot numbers': '4471; 4472', 'establishment numbers': '245', 'production dates': 'March 4',
+    'weight in those tests (lb)': '1.1', suppliers: 'northfield; westbrook', 'supplier lot numbers': '4471; 4472', 'establishment numbers': '245', 'production dates': 'March 4',
     'carried over': '1 lb carried over from an earlier lot', 'grinder cleaned before': '2026-03-06 08:00', 'grinder cleaned after': '2026-03-06 09:00',
     'cook temperatures': '2026-03-06 09:00 batch 1 158 °F under the limit; 2026-03-06 09:00 batch 1 166 °F passed', 'batches passed': '1', batches: '2',
     'thermometer checks': '2026-03-06 09:00 ice bath 33 °F right; 2026-03-06 09:00 ice bath 35 °F off',
