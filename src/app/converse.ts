@@ -7,9 +7,10 @@ import type { Paper } from '../core/paper.ts';
 import type { Question } from '../core/question.ts';
 import { type Reply, say } from '../core/reply.ts';
 import { doubt, isStartling } from '../intents/doubt.ts';
-import { decide, leavesQuestion } from '../intents/index.ts';
+import { decide, isQuestion } from '../intents/index.ts';
 import type { Decision, Scene } from '../intents/intent.ts';
 import { answerTo } from './answer.ts';
+import { isSure } from './heard.ts';
 import type { Outcome } from './ports/table.ts';
 import {
   ask,
@@ -33,7 +34,7 @@ export interface Conversation {
   readonly question: Question | undefined;
   /** The beginning of the identities of this line's entries. */
   readonly message: string;
-  /** The words where they were heard, and whether surely enough to record what they say. */
+  /** The words where they were heard, and how surely. */
   readonly heard?: HeardWords;
 }
 
@@ -92,12 +93,11 @@ function takeUp(progress: Progress, entry: Entry): void {
   if (question === undefined) return settleOrDoubt(progress, entry);
   const answer = answerTo(question, entry, (test) => progress.scene.kitchen.tests.get(test)?.item);
   // An answer that was half heard decides nothing, but for the amount or name that it may have filled in.
-  if (progress.heard?.isSure === false && answer.is !== 'none' && !fillsIn(entry))
-    return repeat(progress, question);
+  if (!isSure(progress.heard) && answer.is !== 'none' && !fillsIn(entry)) return repeat(progress, question);
   switch (answer.is) {
     case 'entry':
       letGo(progress);
-      return progress.heard?.isSure === false
+      return !isSure(progress.heard)
         ? settleOrDoubt(progress, answer.entry)
         : settleEntry(progress, answer.entry);
     case 'repeat':
@@ -109,7 +109,7 @@ function takeUp(progress: Progress, entry: Entry): void {
       progress.say.push(say(leavesThingsAsTheyAre(question) ? 'stands-as-it-is' : 'not-recorded'));
       return;
     case 'none':
-      if (leavesQuestion(entry.kind) || isOfThisLine(progress)) return settleOrDoubt(progress, entry);
+      if (isQuestion(entry.kind) || isOfThisLine(progress)) return settleOrDoubt(progress, entry);
       return settleInstead(progress, question, entry);
   }
 }
@@ -126,7 +126,7 @@ const fillsIn = ({ kind }: Entry): boolean => kind === 'amount' || kind === 'nam
 
 function settleOrDoubt(progress: Progress, entry: Entry): void {
   const { scene, heard } = progress;
-  const isDoubtful = heard !== undefined && (!heard.isSure || isStartling(scene, entry));
+  const isDoubtful = heard !== undefined && (!isSure(heard, entry.kind) || isStartling(scene, entry));
   if (!isDoubtful || decide(scene, entry).is === 'ignored') return settleEntry(progress, entry);
   ask(progress, doubt(entry, heard.words), false);
 }

@@ -5,14 +5,16 @@ import { say } from '../core/reply.ts';
 import { expectation } from '../language/ear/expected.ts';
 import type { Ear } from '../language/ear/ear.ts';
 import type { Listening } from '../language/ear/grammar.ts';
+import type { Listener } from '../language/listen.ts';
+import { parse } from '../language/parse.ts';
 import { isNoise } from './heard.ts';
 import type { Hearing, HearNote } from './ports/hearing.ts';
-import { type Decode, type Recogniser, SpeechError } from './ports/speech.ts';
+import { type Decode, type Expected, type Recogniser, SpeechError } from './ports/speech.ts';
 import type { Table } from './ports/table.ts';
-import type { Voice } from './voice.ts';
+import { plainListener, type Voice } from './voice.ts';
 
 export interface Hearer {
-  readonly voice: Pick<Voice, 'language'>;
+  readonly voice: Pick<Voice, 'language' | 'listenerFor'>;
   readonly ear: Ear;
   readonly decode: Decode;
   readonly recogniser: Recogniser;
@@ -20,22 +22,30 @@ export interface Hearer {
 
 /** The ear of a kitchen. */
 export const hearerAt = (hearer: Hearer, table: Pick<Table, 'kitchen' | 'questionFor'>): HearNote =>
-  hearWith(hearer, (speaker) => listeningIn(table.kitchen(), table.questionFor(speaker) !== undefined));
+  hearWith(hearer, (speaker) => ({
+    listening: listeningIn(table.kitchen(), table.questionFor(speaker) !== undefined),
+    listener: hearer.voice.listenerFor(table.kitchen()),
+  }));
 
 /** An ear with no kitchen behind it. */
-export const plainHearer = (hearer: Hearer): HearNote => hearWith(hearer, () => NOWHERE);
+export const plainHearer = (hearer: Hearer): HearNote => {
+  const listener = plainListener(hearer.voice.language, { unit: 'lb', currency: 'USD' });
+  return hearWith(hearer, () => ({ listening: NOWHERE, listener }));
+};
+
+/** Where the talk stands, and who reads what is heard. */
+interface Place {
+  readonly listening: Listening;
+  readonly listener: Listener;
+}
 
 const NOWHERE: Listening = { stage: undefined, items: new Set(), parts: new Set(), onTable: new Set() };
 
-function hearWith(
-  { voice, ear, decode, recogniser }: Hearer,
-  listening: (speaker: string) => Listening,
-): HearNote {
+function hearWith({ ear, decode, recogniser }: Hearer, placeOf: (speaker: string) => Place): HearNote {
   return async (bytes, speaker): Promise<Hearing> => {
     try {
       const sound = await decode(bytes);
-      const expected = expectation(voice.language, ear, listening(speaker));
-      const { words: text, confidence } = await recogniser.hear(sound, expected);
+      const { words: text, confidence } = await recogniser.hear(sound, expectedAt(placeOf(speaker), ear));
       const heard = { confidence };
       if (text === '' || isNoise(heard)) return { is: 'nothing', text, heard, reply: say('heard-nothing') };
       return { is: 'words', text, heard };
@@ -45,6 +55,20 @@ function hearWith(
     }
   };
 }
+
+/** What an engine is told before it listens there. */
+export const expectedAt = ({ listening, listener }: Place, ear: Ear): Expected => ({
+  ...expectation(listener.language, ear, listening),
+  isSame: comparing(listener, listening.stage === 'asked'),
+});
+
+const comparing =
+  (listener: Listener, answering: boolean) =>
+  (words: string, others: string): boolean =>
+    words === others || meaning(listener, words, answering) === meaning(listener, others, answering);
+
+const meaning = (listener: Listener, words: string, answering: boolean): string =>
+  JSON.stringify(parse(listener, words, { answering }));
 
 function listeningIn(kitchen: Kitchen, isAsked: boolean): Listening {
   const open = openTests(kitchen);

@@ -10,7 +10,6 @@ import type { Listener } from '../language/listen.ts';
 import { parse } from '../language/parse.ts';
 import { atHand } from './at-hand.ts';
 import { converse, type Heeded } from './converse.ts';
-import { isSure } from './heard.ts';
 import { heedEdit } from './edit.ts';
 import { withPast } from './past.ts';
 import type { KitchenId, Store } from './ports/store.ts';
@@ -51,7 +50,7 @@ export async function heed(parts: Hearing, state: State, message: Message): Prom
     message,
   );
   const informed = await withPast(parts, { scene, question, understood });
-  const heard = message.heard && { words: message.text, isSure: isSure(message.heard) };
+  const heard = message.heard && { words: message.text, ...message.heard };
   const conversation = { scene: informed, question, message: id, heard };
   if (message.replaces !== undefined)
     return heedEdit({ ...conversation, replaces: message.replaces }, understood);

@@ -22,7 +22,7 @@ export function judgeWords(
   const clock = { at, zone: settings.timezone };
   const hearing = { unit: settings.unit, clock, language: listener.language };
   for (const one of understand(parse(listener, line, { answering: false }), hearing)) {
-    const unsure = isSure(heard) || 'ask' in one ? undefined : doubt(one.entry, line).asked;
+    const unsure = 'ask' in one || isSure(heard, one.entry.kind) ? undefined : doubt(one.entry, line).asked;
     const ask = 'ask' in one ? one.ask.asked : (unsure ?? lacks(one.entry));
     if (ask !== undefined) asked ??= ask;
     else if ('entry' in one && !MEAN_NOTHING_ALONE.has(one.entry.kind)) entries.push(entryJson(one.entry));

@@ -7,11 +7,10 @@ import type { Question } from '../core/question.ts';
 import { type Reply, say } from '../core/reply.ts';
 import { figuresOf } from '../intents/card.ts';
 import type { Asked, Scene } from '../intents/intent.ts';
-import type { Outcome } from './ports/table.ts';
+import type { HeardAs, Outcome } from './ports/table.ts';
 
-export interface HeardWords {
+export interface HeardWords extends HeardAs {
   readonly words: string;
-  readonly isSure: boolean;
 }
 
 /** What has come of a line so far. */

@@ -88,5 +88,5 @@ export const settle = (entry: Entry): Entry => intentOf(entry.kind).settle?.(ent
 
 const QUESTIONS: ReadonlySet<Kind> = new Set(['status', 'readBack', 'help', 'export', 'picture']);
 
-/** Questions of the person, which leave a standing question of ours alone. */
-export const leavesQuestion = (kind: Kind): boolean => QUESTIONS.has(kind) || kind.startsWith('ask');
+/** Questions of the person: they record nothing, and leave a standing question of ours alone. */
+export const isQuestion = (kind: Kind): boolean => QUESTIONS.has(kind) || kind.startsWith('ask');

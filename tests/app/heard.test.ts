@@ -56,6 +56,15 @@ describe('what was heard well', () => {
     expect((await lastOf(RIBEYE, 'trim one point three')).reply).not.toContain('Heard');
   });
 
+  it('need not be heard so well where it is a question, which records nothing', async () => {
+    const fair = 0.8;
+    expect(await lastOf(RIBEYE, ['where are we', fair])).toMatchObject({ outcome: 'answered' });
+    expect((await lastOf(RIBEYE, ['where are we', fair])).reply).toContain('Heard: where are we');
+    expect(await lastOf(RIBEYE, ['where are we', UNSURE])).toMatchObject({ outcome: 'asked' });
+    expect(await lastOf(RIBEYE, ['done', fair])).toMatchObject({ outcome: 'asked' });
+    expect(await lastOf(RIBEYE, ['trim one point three', fair])).toMatchObject({ outcome: 'asked' });
+  });
+
   it('stays silent where it is not for us', async () => {
     expect(await lastOf(RIBEYE, ['good morning everybody', SURE])).toMatchObject({
       outcome: 'ignored',

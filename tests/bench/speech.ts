@@ -1,11 +1,12 @@
-// `npm run bench:speech -- FOLDER [--json] [--half tune|report] [--every N] [--from K]`: how well and how fast voice notes are
-// heard, all or half of the sentences, all or every Nth from the Kth. The folder holds in.tsv (id, tab, what is
+// `npm run bench:speech -- FOLDER [--json] [--fit] [--half tune|report] [--every N] [--from K]`: how well and how fast voice notes
+// are heard, all or half of the sentences, all or every Nth from the Kth; with --fit, how the sureness would be weighed by these. The folder holds in.tsv (id, tab, what is
 // said), folders of recordings named ID.VOICE.ogg, each a condition, and `reject` with what must not become an entry.
 import { cpus, loadavg } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { embedded } from '../../src/speech/embedded/engine.ts';
 import { measureClips } from './speech/clips.ts';
+import { type Example, fitted } from './speech/fit.ts';
 import { half, readSet } from './speech/set.ts';
 import { summary } from './speech/summary.ts';
 
@@ -13,6 +14,7 @@ const { values, positionals } = parseArgs({
   allowPositionals: true,
   options: {
     json: { type: 'boolean' },
+    fit: { type: 'boolean' },
     half: { type: 'string' },
     every: { type: 'string', default: '1' },
     from: { type: 'string', default: '0' },
@@ -23,10 +25,15 @@ const [every, from] = [Number(values.every), Number(values.from)];
 const wanted = values.half;
 const isHalf = wanted === 'tune' || wanted === 'report';
 if (folder === undefined || !(every >= 1) || !(wanted === undefined || isHalf)) {
-  console.error('bench:speech FOLDER [--json] [--half tune|report] [--every N] [--from K]');
+  console.error('bench:speech FOLDER [--json] [--fit] [--half tune|report] [--every N] [--from K]');
   process.exitCode = 2;
 } else {
-  const recogniser = embedded(join(process.cwd(), 'src/speech/embedded/worker.js'));
+  const looks: (Omit<Example, 'isRight'> | undefined)[] = [];
+  const recogniser = embedded(
+    join(process.cwd(), 'src/speech/embedded/worker.js'),
+    undefined,
+    (looked, frames) => void looks.push(looked && { looked, frames }),
+  );
   const all = readSet(folder);
   const chosen = (isHalf ? half(all, wanted) : all).filter((_, index) => index % every === from);
   const heard = await measureClips(recogniser, chosen);
@@ -37,6 +44,9 @@ if (folder === undefined || !(every >= 1) || !(wanted === undefined || isHalf)) 
     load: loadavg()[0],
     node: process.version,
   };
-  const result = { machine, engine: recogniser.name, ...summary(heard) };
+  if (looks.length !== heard.length) throw new Error('a clip was not looked at: nothing can be fitted');
+  const examples = heard.flatMap(({ isRight }, at) => (looks[at] ? [{ ...looks[at], isRight }] : []));
+  const fit = values.fit === true ? { fit: fitted(examples), examples: examples.length } : {};
+  const result = { machine, engine: recogniser.name, ...summary(heard), ...fit };
   console.log(JSON.stringify(result, null, values.json === true ? undefined : 2));
 }

@@ -1,9 +1,9 @@
 // What the tests of speech share: a language with its ear, and sentences said by the voice that comes with the program.
 import { join } from 'node:path';
 import type { Expected, Sound } from '../../src/app/ports/speech.ts';
-import { loadVoice } from '../../src/app/voice.ts';
+import { expectedAt } from '../../src/app/hear.ts';
+import { loadVoice, plainListener } from '../../src/app/voice.ts';
 import { loadEar } from '../../src/language/ear/ear.ts';
-import { expectation } from '../../src/language/ear/expected.ts';
 import type { Listening } from '../../src/language/ear/grammar.ts';
 import { loadSpeaking, spoken as asSpoken } from '../../src/language/spoken.ts';
 import { spokenWav } from '../../src/speech/flite/voice.ts';
@@ -25,7 +25,13 @@ export const NOWHERE: Listening = {
   onTable: new Set(),
 };
 export const expected = (listening: Partial<Listening> = {}): Expected =>
-  expectation(voice.language, ear, { ...NOWHERE, ...listening });
+  expectedAt(
+    {
+      listening: { ...NOWHERE, ...listening },
+      listener: plainListener(voice.language, { unit: 'lb', currency: 'USD' }),
+    },
+    ear,
+  );
 
 export const wavSaid = (words: string): Promise<Uint8Array> =>
   spokenWav(workerFile('flite'), asSpoken(speaking, words));

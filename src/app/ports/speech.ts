@@ -17,6 +17,8 @@ export interface Expected {
   readonly spelled: readonly (readonly [word: string, phones: string])[];
   /** Sentences that differ from this one in one number or name, for engines that compare what is alike. */
   readonly near: (words: string) => readonly string[];
+  /** Whether two sentences come to the same ("of" or "at", "pound" or "pounds"), so that it is no matter which was said. */
+  readonly isSame: (words: string, others: string) => boolean;
   /** Whether they name a cut that neither this kitchen nor most others have: likelier misheard than said. */
   readonly isUnusual: (words: string) => boolean;
   /** The same words as running text, for engines that take a hint and no grammar. */

@@ -4,8 +4,8 @@
 import type { Transcript } from '../../app/ports/speech.ts';
 import type { Looked } from './look.ts';
 
-// Fitted by logistic regression on synthetic clips (docs/voice.md), where wrong hearings, talk and noise count as one.
-// Where nothing is near ("done") there is no margin, and `alone` stands for it.
+// Fitted by logistic regression on synthetic clips (docs/voice.md, `bench:speech --fit`), where wrong hearings, talk and noise
+// count as one. Where nothing is near ("done") there is no margin, and `alone` stands for it.
 const FIT = { agree: 1.443, alone: 0.488, margin: 1.136, fit: 1.195, base: -0.663 } as const;
 /** The units of the two features, and how far from 0 they count. */
 const MARGIN = { unit: 200, least: -1, most: 3 } as const;
@@ -25,26 +25,37 @@ export function transcriptOf(
 ): Transcript {
   if (looked === undefined) return { words: '', confidence: 0 };
   const { words } = looked;
-  const sureness = 1 / (1 + Math.exp(-sumOf(looked, frames)));
-  const isPoor = (looked.own - looked.sounds) / frames < POOR;
-  const isInDoubt = !looked.agree || isPoor || (marginOf(looked) ?? Infinity) < NARROW || isUnusual(words);
+  const features = featuresOf(looked, frames);
+  const sum = FEATURES.reduce((all, feature) => all + FIT[feature] * features[feature], 0);
+  const sureness = 1 / (1 + Math.exp(-sum));
+  const isInDoubt =
+    !looked.agree || isPoor(looked, frames) || (marginOf(looked) ?? Infinity) < NARROW || isUnusual(words);
   return { words, confidence: isInDoubt ? Math.min(sureness, AT_MOST_WHEN_IN_DOUBT) : sureness };
 }
 
+const isPoor = ({ own, sounds }: Looked, frames: number): boolean => (own - sounds) / frames < POOR;
 const marginOf = ({ own, near }: Looked): number | undefined => (near === undefined ? undefined : own - near);
 
-function sumOf(looked: Looked, frames: number): number {
-  const fit = FIT.base + FIT.fit * counted((looked.own - looked.sounds) / frames, FIT_A_FRAME);
-  if (!looked.agree) return fit;
-  const margin = marginOf(looked);
-  return fit + FIT.agree + (margin === undefined ? FIT.alone : FIT.margin * counted(margin, MARGIN));
+export const FEATURES = ['agree', 'alone', 'margin', 'fit', 'base'] as const;
+type Features = Readonly<Record<(typeof FEATURES)[number], number>>;
+
+/** What the sureness is made of, each in its unit. */
+export function featuresOf(looked: Looked, frames: number): Features {
+  const margin = looked.agree ? marginOf(looked) : undefined;
+  return {
+    agree: looked.agree ? 1 : 0,
+    alone: looked.agree && margin === undefined ? 1 : 0,
+    margin: margin === undefined ? 0 : counted(margin, MARGIN),
+    fit: counted((looked.own - looked.sounds) / frames, FIT_A_FRAME),
+    base: 1,
+  };
 }
 
-interface Feature {
+interface Range {
   readonly unit: number;
   readonly least: number;
   readonly most: number;
 }
 
-const counted = (value: number, { unit, least, most }: Feature): number =>
+const counted = (value: number, { unit, least, most }: Range): number =>
   Math.max(least, Math.min(most, value / unit));

@@ -8,7 +8,7 @@ import {
 } from '../../app/ports/speech.ts';
 import { transcriptOf } from './agreement.ts';
 import { type Automaton, automaton } from './automaton.ts';
-import { type Ask, look, type Pass } from './look.ts';
+import { type Ask, look, type Looked, type Pass } from './look.ts';
 import { newThread, type Thread } from './thread.ts';
 
 export interface Limits {
@@ -21,21 +21,24 @@ export interface Limits {
 
 const LIMITS: Limits = { msPerSecond: 4000, leastMs: 20_000, mostBytes: 512 * 1024 * 1024 };
 
+/** What the looks at a note came to, for whoever fits the sureness to them; frames are hundredths of a second. */
+export type Watch = (looked: Looked | undefined, frames: number) => void;
+
 /** `workerFile` is src/speech/embedded/worker.js, wherever the program was started from. */
-export function embedded(workerFile: string, limits: Limits = LIMITS): Recogniser {
+export function embedded(workerFile: string, limits: Limits = LIMITS, watch?: Watch): Recogniser {
   const thread = newThread(workerFile);
   const grammarOf = keeper();
   let queue: Promise<unknown> = Promise.resolve();
   const hear: Recogniser['hear'] = async (sound, expected) => {
     const ms = Math.max(limits.leastMs, (sound.samples.length / SAMPLES_PER_SECOND) * limits.msPerSecond);
+    const frames = sound.samples.length / FRAME;
+    const { near, isSame, isUnusual } = expected;
     const { ask, most } = asking(thread, ms, { sound, expected });
     try {
-      const looked = await look(ask, { whole: grammarOf(expected.grammar), near: expected.near });
+      const looked = await look(ask, { whole: grammarOf(expected.grammar), near, isSame });
+      watch?.(looked, frames);
       if (most() > limits.mostBytes) await thread.letGo();
-      return transcriptOf(looked, {
-        frames: sound.samples.length / FRAME,
-        isUnusual: expected.isUnusual,
-      });
+      return transcriptOf(looked, { frames, isUnusual });
     } catch (error) {
       // A thread that failed or is late is of no further use; the next note gets a fresh one.
       await thread.letGo();

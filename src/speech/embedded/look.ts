@@ -15,36 +15,34 @@ export type Ask = (by: Listener, words: Automaton) => Promise<Pass>;
 
 export interface Looked {
   readonly words: string;
-  /** Whether both models hear the same. */
+  /** Whether what both models hear comes to the same. */
   readonly agree: boolean;
+  /** The better of what they hear, where they agree. */
   readonly own: number;
   /** Any sounds of speech in any order. */
   readonly sounds: number;
-  /** The best of the near sentences; undefined where none is near, or where the models do not agree. */
+  /** The best of the near sentences; undefined where none is near, or where the models do not agree. -Infinity: none fits at all. */
   readonly near: number | undefined;
 }
 
 interface Heard {
   readonly whole: Automaton;
   readonly near: (words: string) => readonly string[];
+  readonly isSame: (words: string, others: string) => boolean;
 }
 
-/** Undefined where nothing is heard that is listened for. */
-export async function look(ask: Ask, { whole, near }: Heard): Promise<Looked | undefined> {
+/** Undefined where one of the models hears nothing that is listened for: with noise it is mostly the narrow one. */
+export async function look(ask: Ask, { whole, near, isSame }: Heard): Promise<Looked | undefined> {
   const { words } = await ask('wide', whole);
   if (words === '') return undefined;
-  const agree = (await ask('narrow', whole)).words === words;
-  const { score: own } = await ask('judge', only([words]));
+  const { words: narrow } = await ask('narrow', whole);
+  if (narrow === '') return undefined;
+  const agree = isSame(words, narrow);
+  const { score: own } = await ask('judge', only(agree ? [...new Set([words, narrow])] : [words]));
   const { score: sounds } = await ask('judge', ANY_SOUNDS);
   const others = agree ? near(words) : [];
   const rival = others.length === 0 ? undefined : await ask('judge', only(others));
-  return {
-    words,
-    agree,
-    own,
-    sounds,
-    near: rival === undefined || rival.words === '' ? undefined : rival.score,
-  };
+  return { words, agree, own, sounds, near: rival?.score };
 }
 
 const only = (sentences: readonly string[]): Automaton =>

@@ -19,9 +19,6 @@ const WIDE = join(dirname(fileURLToPath(import.meta.url)), 'model');
 const SETTING = {
   samprate: 16000,
   loglevel: 'FATAL',
-  // Scores are then measured against every sound of the language, not only those of the grammar: sound that is no
-  // speech, or other speech, scores low in each frame.
-  compallsen: true,
   // The grammar is small: what it likes less is told by its own weights, and few paths are given up early.
   lw: 1,
   beam: 1e-48,
@@ -36,7 +33,9 @@ const dictionary = `\n${readFileSync(join(NARROW, 'dict.txt'), 'utf8')}`;
 const listeners = {
   wide: new engine.Decoder({ ...SETTING, ...WORDLESS, hmm: WIDE }),
   narrow: new engine.Decoder({ ...SETTING, ...WORDLESS, hmm: NARROW }),
-  judge: new engine.Decoder({ ...SETTING, ...WORDLESS, hmm: WIDE }),
+  // Its scores are measured against every sound of the language, not only those of the sentences: sound that is no speech,
+  // or other speech, scores low in each frame. That is dear, so that the sounds of every second frame stand for two.
+  judge: new engine.Decoder({ ...SETTING, ...WORDLESS, hmm: WIDE, compallsen: true, ds: 2 }),
 };
 for (const listener of Object.values(listeners)) await listener.initialize();
 
