@@ -322,7 +322,7 @@ no-such-reminder = No reminder like that. There is:
 late-minutes = (late by { $minutes } min: I was not running, or the clock was wrong)
 late-hours = (late by { $hours } h: I was not running, or the clock was wrong)
 alarm-unheard = Nobody has acknowledged this for { $minutes } min. Say "got it".
-alarm-again = Somebody had this { $minutes } min ago, and it is still open.
+alarm-again = Somebody had this { $minutes } min ago, and it is not settled yet.
 acknowledging = { $count ->
     [one] having heard the alarm; it rings again
    *[other] having heard { $count } alarms; they ring again
@@ -331,7 +331,7 @@ acknowledged = { $count ->
     [one] Noted: you have it.
    *[other] Noted: you have them, all { $count }.
   }
-acknowledged-for = I ring again in { $minutes } min if it is still open.
+acknowledged-for = I ring again in { $minutes } min if it is not settled by then.
 
 ## Corrections
 

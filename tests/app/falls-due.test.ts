@@ -196,7 +196,7 @@ describe('an alarm', () => {
     await home.say('raw trim 45', begun);
     expect(await home.look(begun + 15 * 60_000)).toHaveLength(1);
     const { reply } = await home.say('got it', begun + 16 * 60_000);
-    expect(reply).toContain('I ring again in 15 min if it is still open.');
+    expect(reply).toContain('I ring again in 15 min if it is not settled by then.');
   });
 
   it('is logged with who acknowledged it and when', async () => {
