@@ -97,9 +97,9 @@ function takeUp(progress: Progress, entry: Entry): void {
   switch (answer.is) {
     case 'entry':
       letGo(progress);
-      return !isSure(progress.heard)
-        ? settleOrDoubt(progress, answer.entry)
-        : settleEntry(progress, answer.entry);
+      return isSure(progress.heard)
+        ? settleEntry(progress, answer.entry)
+        : settleOrDoubt(progress, answer.entry);
     case 'repeat':
       return repeat(progress, question);
     case 'drop':
