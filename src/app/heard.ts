@@ -1,5 +1,5 @@
 // What becomes of words that were heard and not typed, by how surely they were heard: recorded, asked about, or left.
-// Both points were chosen on the curve of right against recorded wrong in docs/voice.md.
+// The points were chosen on the curve of right against recorded wrong in docs/voice.md.
 import type { Kind } from '../core/entry.ts';
 import { type Reply, say } from '../core/reply.ts';
 import { isHeardAsk } from '../intents/doubt.ts';
@@ -8,7 +8,7 @@ import type { Heeded } from './converse.ts';
 import type { HeardAs } from './ports/table.ts';
 
 /** From here on an entry is recorded as it was heard; below it waits for a word. */
-const RECORD_FROM = 0.85;
+const RECORD_FROM = 0.96;
 /** From here on a question of the person is answered: nothing is recorded by it, and what was heard is shown. */
 const ANSWER_FROM = 0.75;
 /** Below this it is taken for noise or for talk that is not for us. */
