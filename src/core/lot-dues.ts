@@ -57,7 +57,8 @@ function watchDues(kitchen: Kitchen, watch: Watch, now: number): readonly Due[] 
     return [safetyDue(`check:${entry}`, after(at, RECHECK_MS, now), [say('due-check-food', args)])];
   const limit = temperature(kitchen.settings.coldF ?? COLD_F);
   const ring = after(at, RAW_MINUTES * MINUTE_MS, now);
-  const how = { againMinutes: RAW_MINUTES, unheardMinutes: RAW_MINUTES };
+  const reading = { stage: 'raw', since: at, ...(lot === undefined ? { what: of } : { lot }) } as const;
+  const how = { againMinutes: RAW_MINUTES, unheardMinutes: RAW_MINUTES, reading };
   return [safetyDue(`raw:${entry}`, ring, [say('due-raw', { ...args, limit }), COLD_SOURCE], how)];
 }
 
