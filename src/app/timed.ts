@@ -1,5 +1,5 @@
 // Words of time in what was said, read by the clock. Where only an hour is lacking, the day is kept until it is told.
-import type { Entry } from '../core/entry.ts';
+import type { BareNumber, Entry } from '../core/entry.ts';
 import { decimal, type Decimal } from '../core/decimal.ts';
 import type { Wanted } from '../core/question.ts';
 import { say } from '../core/reply.ts';
@@ -8,7 +8,8 @@ import type { Said } from '../language/parse.ts';
 import type { Hearing, Understood } from './understand.ts';
 
 /** Undefined where what was said is about something else. */
-export function timed(said: Said, by: Hearing): readonly Understood[] | undefined {
+export function timed(heard: Said, by: Hearing): readonly Understood[] | undefined {
+  const said = hourAlone(heard, by) ?? heard;
   if (said.kind !== 'remind' && said.kind !== 'moment') return undefined;
   const { when, text, ...more } = said.slots;
   const { clock, language } = by;
@@ -27,6 +28,14 @@ export function timed(said: Said, by: Hearing): readonly Understood[] | undefine
   const day = found.is === 'hour' ? { day: found.day } : {};
   const wants = { held: { ...(asked ?? held), ...day }, slot: 'when' };
   return [{ ask: { asked: say(`ask-when-${found.is}`), choices: {}, wants } }];
+}
+
+/** "9" to the question at what hour. */
+function hourAlone({ kind, slots, ...more }: Said, { wants }: Hearing): Said | undefined {
+  if (kind !== 'amount' || wants?.slot !== 'when' || typeof wants.held['day'] !== 'string') return undefined;
+  const hour = (slots['number'] as BareNumber | undefined)?.count;
+  if (hour === undefined || hour < 1 || hour > 23) return undefined;
+  return { ...more, kind: 'moment', slots: { when: `${hour}:00` } };
 }
 
 /** An hour by itself is of the day that was said before. */

@@ -7,7 +7,7 @@ import type { Reply } from './reply.ts';
 export type Hearers = 'team' | { readonly speaker: string; readonly withTeam?: true };
 
 export interface AskedReading {
-  readonly stage: 'raw' | 'cook';
+  readonly stage: 'raw' | 'cook' | 'cooling';
   readonly lot?: LotId;
   /** As it was called, where it is of no lot. */
   readonly what?: string;

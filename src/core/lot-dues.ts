@@ -66,7 +66,7 @@ function watchDues(kitchen: Kitchen, watch: Watch, now: number): readonly Due[] 
 const coolingDues = ({ memory }: Kitchen, now: number): readonly Due[] =>
   coolings(memory).flatMap(({ what, begun, since, reached }) => {
     const args = { what: name(what) };
-    const how = { againMinutes: COOLING_AGAIN_MINUTES };
+    const how = { againMinutes: COOLING_AGAIN_MINUTES, reading: { stage: 'cooling', what } } as const;
     const step = (to: string, hours: number, words: Reply): Due =>
       safetyDue(`cooling:${begun}:${to}`, after(since, hours * HOUR_MS, now), [words], how);
     const cold = step('41', 6, say('due-cooling-cold', args));

@@ -31,10 +31,10 @@ export function readingOf(scene: At, number: BareNumber | undefined): EntryOf<'t
   const [first, ...others] = asked;
   if (first === undefined) return undefined;
   const { stage, lot, what } = first;
-  if (what !== undefined)
-    return others.length > 0 ? undefined : { kind: 'temperature', degrees, stage, what, food: foodOf(what) };
-  const isOne = others.every((other) => other.lot === lot);
-  return { kind: 'temperature', degrees, stage, food: 'raw', ...(isOne ? { lot } : {}) };
+  const isOne = others.every((other) => other.stage === stage && other.lot === lot && other.what === what);
+  if (what === undefined)
+    return { kind: 'temperature', degrees, stage, food: 'raw', ...(isOne ? { lot } : {}) };
+  return isOne ? { kind: 'temperature', degrees, stage, what, food: foodOf(what) } : undefined;
 }
 
 const foodOf = (what: string): 'trim' | undefined => (what === 'trim' ? 'trim' : undefined);
