@@ -3,7 +3,9 @@ import type { BareNumber, Entry } from '../core/entry.ts';
 import { decimal, type Decimal } from '../core/decimal.ts';
 import type { Wanted } from '../core/question.ts';
 import { say } from '../core/reply.ts';
+import { wantsClock } from './answer.ts';
 import { type Moment, namesDay, readMoment, readTimeWords } from '../language/moment.ts';
+import { readClock } from '../language/time-read.ts';
 import type { Said } from '../language/parse.ts';
 import type { Hearing, Understood } from './understand.ts';
 
@@ -13,6 +15,10 @@ export function timed(heard: Said, by: Hearing): readonly Understood[] | undefin
   if (said.kind !== 'remind' && said.kind !== 'moment') return undefined;
   const { when, text, ...more } = said.slots;
   const { clock, language } = by;
+  if (isHalfOpen(said, by))
+    return [
+      { ask: { asked: say('ask-half-of-day', { words: String(when) }), choices: {}, wants: by.wants } },
+    ];
   const asked = said.kind === 'moment' && by.wants?.slot === 'when' ? by.wants.held : undefined;
   const found =
     typeof when === 'string'
@@ -37,6 +43,10 @@ function hourAlone({ kind, slots, ...more }: Said, { wants }: Hearing): Said | u
   if (hour === undefined || hour < 1 || hour > 23) return undefined;
   return { ...more, kind: 'moment', slots: { when: `${hour}:00` } };
 }
+
+/** "at 9" to the question whether it is in the morning or the evening tells nothing new. */
+const isHalfOpen = ({ kind, slots }: Said, { wants, language }: Hearing): boolean =>
+  kind === 'moment' && wantsClock(wants) && readClock(language, String(slots['when'])) === undefined;
 
 /** An hour by itself is of the day that was said before. */
 function readAnswer(when: string, { clock, language }: Hearing, asked: Wanted['held'] | undefined): Moment {
