@@ -17,7 +17,13 @@ export function timed(heard: Said, by: Hearing): readonly Understood[] | undefin
   const { clock, language } = by;
   if (isHalfOpen(said, by))
     return [
-      { ask: { asked: say('ask-half-of-day', { words: String(when) }), choices: {}, wants: by.wants } },
+      {
+        ask: {
+          asked: say('ask-half-of-day', { words: typeof when === 'string' ? when : '' }),
+          choices: {},
+          wants: by.wants,
+        },
+      },
     ];
   const asked = said.kind === 'moment' && by.wants?.slot === 'when' ? by.wants.held : undefined;
   const found =
@@ -45,8 +51,11 @@ function hourAlone({ kind, slots, ...more }: Said, { wants }: Hearing): Said | u
 }
 
 /** "at 9" to the question whether it is in the morning or the evening tells nothing new. */
-const isHalfOpen = ({ kind, slots }: Said, { wants, language }: Hearing): boolean =>
-  kind === 'moment' && wantsClock(wants) && readClock(language, String(slots['when'])) === undefined;
+const isHalfOpen = ({ kind, slots: { when } }: Said, { wants, language }: Hearing): boolean =>
+  kind === 'moment' &&
+  wantsClock(wants) &&
+  typeof when === 'string' &&
+  readClock(language, when) === undefined;
 
 /** An hour by itself is of the day that was said before. */
 function readAnswer(when: string, { clock, language }: Hearing, asked: Wanted['held'] | undefined): Moment {
