@@ -804,7 +804,7 @@ ask-when-unclear = I can't read that time. Say one, like "at 3:30", "tomorrow at
 ask-when-hour = At what hour? Say it like "at 9".
 ask-when-repeat = I repeat each day or each week, nothing else. When? Say it like "every day at 8" or "every monday at 8".
 ask-when-past = That time is past. When?
-ask-half-of-day = "{ $words }": in the morning or the evening? Say it with am or pm.
+ask-half-of-day = "{ $words }": in the morning or the evening? Say the hour with am or pm ("9 pm").
 ask-which-reminder = Which one? Say "cancel reminder" and its number.
     { $reminders }
 ask-which-day = From which day? Nothing was recorded: say it again with a weekday or a date, like "from monday" or "from december 1".

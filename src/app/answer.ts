@@ -102,12 +102,17 @@ function momentTold(
     const { day: _, ...held } = wants.held;
     return { is: 'entry', entry: { ...held, when, instant, repeat } as unknown as Entry };
   }
+  if (wants !== undefined && wantsClock(wants)) return completed(wants, when.slice(-'HH:MM'.length));
   if (minutes === undefined) return NONE;
   if (wants?.slot === 'minutes') return completed(wants, minutes);
   const meant = choices['minutes'];
   if (meant?.kind !== 'labor') return NONE;
   return meant.minutes?.eq(minutes) === true ? { is: 'entry', entry: meant } : { is: 'repeat' };
 }
+
+/** The summary's time lacks its half of the day. */
+export const wantsClock = (wants: Wanted | undefined): boolean =>
+  wants?.slot === 'value' && wants.held['setting'] === 'summaryAt';
 
 /** "the tub weighs half a pound" to the question what the tub weighs. */
 function tareTold({ wants }: Question, { container, weight }: EntryOf<'tare'>): Answer {

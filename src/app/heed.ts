@@ -5,9 +5,10 @@ import type { Question } from '../core/question.ts';
 import type { UsualWeights } from '../core/plausible.ts';
 import type { DuesOf } from '../core/schedule.ts';
 import type { Bands } from '../core/slip.ts';
+import { askedReadings } from '../intents/bare-reading.ts';
 import type { Scene } from '../intents/intent.ts';
 import type { Listener } from '../language/listen.ts';
-import { parse } from '../language/parse.ts';
+import { type Heard, parse } from '../language/parse.ts';
 import { atHand } from './at-hand.ts';
 import { converse, type Heeded } from './converse.ts';
 import { heedEdit } from './edit.ts';
@@ -61,12 +62,29 @@ function hear(parts: Hearing, { kitchen, questions }: State, message: Message): 
   if (message.pressed !== undefined) return [{ entry: message.pressed }];
   const listener = parts.listenerFor(kitchen);
   const { unit, timezone: zone } = kitchen.settings;
-  const heard = parse(listener, message.text, { answering: questions.has(message.speaker) });
+  const answering = questions.has(message.speaker);
+  const plain = parse(listener, message.text, { answering });
+  const heard = answering || !isSilent(plain) ? plain : (bareReading(parts, kitchen, message) ?? plain);
   const wants = questions.get(message.speaker)?.wants;
   return understand(heard, {
     ...{ unit, clock: { at: message.at, zone }, language: listener.language },
     ...(wants === undefined ? {} : { wants }),
   });
+}
+
+const isSilent = ({ said, unread, tooLong }: Heard): boolean =>
+  said.length === 0 && unread === undefined && tooLong !== true;
+
+/** A number by itself, where an alarm has just asked for a temperature. */
+function bareReading(
+  { listenerFor, duesOf }: Hearing,
+  kitchen: Kitchen,
+  { at, text }: Message,
+): Heard | undefined {
+  if (askedReadings({ kitchen, at, ...(duesOf === undefined ? {} : { duesOf }) }).length === 0)
+    return undefined;
+  const heard = parse(listenerFor(kitchen), text, { answering: true });
+  return heard.said.length === 1 && heard.said[0]?.kind === 'amount' ? heard : undefined;
 }
 
 /** As if the speaker had last written to the test that the message is about. */

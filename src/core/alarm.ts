@@ -133,8 +133,8 @@ function heardRing(due: Due, { rings }: Standing, heardAt: string): readonly Rin
 const minutesFrom = (from: number, to: number): ReturnType<typeof number> =>
   number(decimal(String(Math.max(0, Math.round((to - from) / MINUTE_MS)))), 0);
 
-/** The alarms that stand unheard and whose reason holds. */
-export const ringing = (kitchen: Kitchen, dues: readonly Due[]): readonly Due[] => {
+/** The alarms that stand unheard, whose reason holds, and which are not over. */
+export const ringing = (kitchen: Kitchen, dues: readonly Due[], now: number): readonly Due[] => {
   const keys = new Set(unheardIn(kitchen.memory).map(({ key }) => key));
-  return dues.filter(({ key }) => keys.has(key));
+  return dues.filter(({ key, until = Infinity }) => keys.has(key) && now < until);
 };

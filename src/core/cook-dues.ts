@@ -58,7 +58,12 @@ function dayDue(kitchen: Kitchen, lot: Lot, { date, ...moment }: Day): readonly 
   if (asked.at >= until) return [];
   const key = `lot:${lot.id}:${lot.entry}:cook:${date}${last === undefined ? '' : `:${last.begun}`}`;
   const words = say('due-cook', { lot: lot.id, part: name(lot.part), ...limitIn(kitchen) });
-  const how = { againMinutes: NOTHING_YET_MINUTES, unheardMinutes: NOTHING_YET_MINUTES, until };
+  const how = {
+    againMinutes: NOTHING_YET_MINUTES,
+    unheardMinutes: NOTHING_YET_MINUTES,
+    until,
+    reading: { stage: 'cook', lot: lot.id },
+  } as const;
   return [safetyDue(key, asked, [words, GROUND_SOURCE], how)];
 }
 
@@ -71,7 +76,8 @@ function batchDue(kitchen: Kitchen, lot: Lot, { batch, now }: { batch: Batch; no
   const { cookAgainMinutes: againMinutes = BATCH_AGAIN_MINUTES } = kitchen.settings;
   const last = readings.at(-1);
   const args = { lot: lot.id, part: name(lot.part), ...limitIn(kitchen) };
-  const how = { againMinutes, until: batchOver(batch) };
+  const reading = { stage: 'cook', lot: lot.id, since: last?.at ?? at } as const;
+  const how = { againMinutes, until: batchOver(batch), reading };
   if (last === undefined)
     return safetyDue(
       `lot:${lot.id}:batch:${begun}`,

@@ -1,9 +1,19 @@
 // What the kitchen is told without being asked, at its time: a reminder, an alarm, a summary. Whoever makes one is pure and says
 // all that may be due, past or future; what has been told already is known by the key alone and is never told twice.
+import type { LotId } from './facts.ts';
 import type { Reply } from './reply.ts';
 
 /** A member by name, with the team or not; or whoever watches the kitchen. */
 export type Hearers = 'team' | { readonly speaker: string; readonly withTeam?: true };
+
+export interface AskedReading {
+  readonly stage: 'raw' | 'cook' | 'cooling';
+  readonly lot?: LotId;
+  /** As it was called, where it is of no lot. */
+  readonly what?: string;
+  /** ISO. */
+  readonly since?: string;
+}
 
 export interface Due {
   /** One occurrence has one key for ever, whatever the clock shows: made of the number of the fact behind it, never of the time now. */
@@ -20,6 +30,8 @@ export interface Due {
   readonly unheardMinutes?: number;
   /** The clock was ahead when that was noted which it follows, so its time is reckoned from now: who looks keeps the first. */
   readonly isAhead?: true;
+  /** The reading that it asks for, and since when where it need not ring first: a bare number answers it. */
+  readonly reading?: AskedReading;
   /** It does not ring again from then on; milliseconds of UTC. */
   readonly until?: number;
 }

@@ -83,6 +83,8 @@ interface Slots extends SafetySlots {
     degrees?: DegreesF;
     newItem?: string;
     newPart?: string;
+    /** Said as what is ("it's 158"), not that something was wrong: it may answer an alarm. */
+    readonly plain?: true;
     /** A bare number after "no": what it measures shows only in the entry that it corrects. */
     number?: BareNumber;
   };

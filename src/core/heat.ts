@@ -90,6 +90,19 @@ export function stageOf(food: Food | undefined, degreesF: Decimal): Stage | unde
   return degreesF.gte(WARMEST_RAW_F) ? 'cook' : undefined;
 }
 
+/** Whether a reading taken for one of these can have been it. */
+export function fitsStage(stage: Stage, degreesF: Decimal): boolean {
+  switch (stage) {
+    case 'raw':
+      return degreesF.lte(WARMEST_RAW_F);
+    case 'cook':
+      return degreesF.gte(WARMEST_RAW_F);
+    case 'held':
+    case 'cooling':
+      return true;
+  }
+}
+
 /** The ice point, ± 2 °F: FSIS. Boiling water at sea level; it boils 1 °F lower for some 500 feet of height. */
 export const CHECK_POINTS = { ice: ZERO_C_IN_F, boiling: BOILING_F } as const;
 export const CHECK_TOLERANCE_F = decimal('2');

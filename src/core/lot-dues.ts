@@ -57,7 +57,8 @@ function watchDues(kitchen: Kitchen, watch: Watch, now: number): readonly Due[] 
     return [safetyDue(`check:${entry}`, after(at, RECHECK_MS, now), [say('due-check-food', args)])];
   const limit = temperature(kitchen.settings.coldF ?? COLD_F);
   const ring = after(at, RAW_MINUTES * MINUTE_MS, now);
-  const how = { againMinutes: RAW_MINUTES, unheardMinutes: RAW_MINUTES };
+  const reading = { stage: 'raw', since: at, ...(lot === undefined ? { what: of } : { lot }) } as const;
+  const how = { againMinutes: RAW_MINUTES, unheardMinutes: RAW_MINUTES, reading };
   return [safetyDue(`raw:${entry}`, ring, [say('due-raw', { ...args, limit }), COLD_SOURCE], how)];
 }
 
@@ -65,7 +66,7 @@ function watchDues(kitchen: Kitchen, watch: Watch, now: number): readonly Due[] 
 const coolingDues = ({ memory }: Kitchen, now: number): readonly Due[] =>
   coolings(memory).flatMap(({ what, begun, since, reached }) => {
     const args = { what: name(what) };
-    const how = { againMinutes: COOLING_AGAIN_MINUTES };
+    const how = { againMinutes: COOLING_AGAIN_MINUTES, reading: { stage: 'cooling', what } } as const;
     const step = (to: string, hours: number, words: Reply): Due =>
       safetyDue(`cooling:${begun}:${to}`, after(since, hours * HOUR_MS, now), [words], how);
     const cold = step('41', 6, say('due-cooling-cold', args));

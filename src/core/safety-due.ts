@@ -15,7 +15,7 @@ export const safetyDue = (
   key: string,
   { at, isAhead }: Moment,
   said: readonly Reply[],
-  how: Pick<Due, 'againMinutes' | 'unheardMinutes' | 'until'> & { readonly alarm?: false } = {},
+  how: Pick<Due, 'againMinutes' | 'unheardMinutes' | 'until' | 'reading'> & { readonly alarm?: false } = {},
 ): Due => ({
   ...{ key, at, to: 'team', alarm: true, ...how },
   ...(isAhead === undefined ? {} : { isAhead }),

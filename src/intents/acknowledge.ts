@@ -7,7 +7,8 @@ import { type Intent, recorded } from './intent.ts';
 export const acknowledge: Intent<'acknowledge'> = {
   slots: [],
   decide: ({ kitchen, at, duesOf = dues }) => {
-    const heard = ringing(kitchen, duesOf(kitchen, Date.parse(at)));
+    const now = Date.parse(at);
+    const heard = ringing(kitchen, duesOf(kitchen, now), now);
     if (heard.length === 0) return { is: 'ignored' };
     const keys = heard.map(({ key }) => key);
     const again = heard.flatMap(({ againMinutes }) => againMinutes ?? []);

@@ -1,15 +1,17 @@
 // What is asked before a correction is recorded: the same questions that the entry itself would have met.
 import { decimal } from '../core/decimal.ts';
-import type { EntryOf } from '../core/entry.ts';
+import type { Entry, EntryOf } from '../core/entry.ts';
 import type { FactOf, PlainFact } from '../core/facts.ts';
 import { OVERWEIGHT_TOLERANCE } from '../core/figures.ts';
-import { name, percent, say, weight } from '../core/reply.ts';
+import { fitsStage } from '../core/heat.ts';
+import { list, name, percent, say, temperature, weight } from '../core/reply.ts';
 import type { Test } from '../core/test.ts';
 import { askedOf } from './card.ts';
 import { cookedDoubt } from './cooked.ts';
 import type { Correctable } from './correct-target.ts';
 import { asks, confirm, type Decision, lacking, type Scene } from './intent.ts';
 import { besideList } from './portions-list.ts';
+import { whatWords } from './reading.ts';
 import { far } from './receive.ts';
 
 type Correct = EntryOf<'correct'>;
@@ -27,6 +29,7 @@ function implausible(
   { after: { fact, test: id }, before }: Change,
 ): Decision | undefined {
   const wants = lacking(entry, 'weight');
+  if (fact.type === 'temperatureRead') return rawOrCookedOtherwise(entry, fact);
   if (fact.type === 'received') {
     const { item, grams, pieces } = fact;
     const doubt =
@@ -51,6 +54,20 @@ function implausible(
     return asks(askedOf(scene, test, say('ask-heavier-than-piece', args)), { wants });
   if (!grams.gt(received.times(HALF)) || entry.sure === true || entry.weight === undefined) return undefined;
   return confirm(askedOf(scene, test, say('ask-over-half', args)), entry, wants);
+}
+
+/** Meat in the cold that is put right to what only a pan reaches is another reading, or was no raw meat. */
+function rawOrCookedOtherwise(entry: Correct, fact: FactOf<'temperatureRead'>): Decision | undefined {
+  const { stage, degreesF: degrees, what, food } = fact;
+  if ((stage !== 'raw' && stage !== 'cook') || entry.sure === true || fitsStage(stage, degrees))
+    return undefined;
+  const other = stage === 'raw' ? 'cook' : 'raw';
+  const anew: Entry = { kind: 'temperature', degrees, what, food, stage: other };
+  const same: Entry = { ...entry, degrees, number: undefined, sure: true };
+  const args = { what: list([whatWords(fact)]), degrees: temperature(degrees) };
+  return asks(say('ask-raw-or-cooking', args), {
+    choices: stage === 'raw' ? { raw: same, cooking: anew } : { raw: anew, cooking: same },
+  });
 }
 
 /** Asked as the cooked weight itself would be, and answered with a correction. */

@@ -3,6 +3,7 @@ import type { EntryOf } from '../core/entry.ts';
 import { perUnit } from '../core/money.ts';
 import { name, say } from '../core/reply.ts';
 import type { Test } from '../core/test.ts';
+import { readingOf } from './bare-reading.ts';
 import { applyCorrection } from './correct-fact.ts';
 import { anotherItem, anotherPart } from './correct-name.ts';
 import { waysOf } from './correct-reading.ts';
@@ -18,13 +19,14 @@ import {
   showing,
 } from './intent.ts';
 import { openTestFor, withTest } from './route.ts';
+import { temperature } from './temperature.ts';
 
 type Correct = EntryOf<'correct'>;
 
 export const correct: Intent<'correct'> = {
   slots: [
     'part', 'item', 'weight', 'price', 'cost', 'credit', 'priceEach', 'count', 'each', 'pieces', 'minutes', 'rate', 'costEach',
-    'newItem', 'newPart', 'number', 'old',
+    'newItem', 'newPart', 'number', 'old', 'plain',
   ], // prettier-ignore
   decide: (scene, entry) => {
     if (entry.newPart !== undefined) return anotherPart(scene, entry, entry.newPart);
@@ -54,6 +56,8 @@ function ofPiece(scene: Scene, entry: Correct, item: string): Decision {
 
 /** "no, 1.3": the only quantity of the speaker's last entry; of several it is asked which. */
 function bareNumber(scene: Scene, entry: Correct): Decision {
+  const reading = entry.plain === true ? readingOf(scene, entry.number) : undefined;
+  if (reading !== undefined) return showing(temperature.decide(scene, reading), reading);
   const target = ownLast(scene);
   const ways = target === undefined ? [] : waysOf(scene, target, entry);
   const [only, other] = ways;

@@ -154,7 +154,8 @@ function thermometers({ memory }: Kitchen, { stretch: { from, to } }: PastDays):
 }
 
 function unheard(kitchen: Kitchen, { at }: PastDays, duesOf: DuesOf): readonly Reply[] {
-  const count = ringing(kitchen, duesOf(kitchen, Date.parse(at))).length;
+  const now = Date.parse(at);
+  const count = ringing(kitchen, duesOf(kitchen, now), now).length;
   return count === 0 ? [] : [say('summary-unheard', { count })];
 }
 

@@ -1,0 +1,40 @@
+// "158" after we asked for the temperature of a batch: a number by itself that answers an alarm, or a reading that was not enough.
+import { standingIn } from '../core/alarm.ts';
+import type { AskedReading } from '../core/due.ts';
+import type { BareNumber, EntryOf } from '../core/entry.ts';
+import { fitsStage } from '../core/heat.ts';
+import { dues } from '../core/schedule.ts';
+import type { Scene } from './intent.ts';
+
+/** Assumption: like a question of ours, it is answered within half an hour or not at all. */
+const ANSWERED_WITHIN_MS = 30 * 60 * 1000;
+
+type At = Pick<Scene, 'kitchen' | 'at' | 'duesOf'>;
+
+/** The readings that we have just asked for. */
+export function askedReadings({ kitchen, at, duesOf = dues }: At): readonly AskedReading[] {
+  const now = Date.parse(at);
+  const isNew = (time: string): boolean => now - Date.parse(time) <= ANSWERED_WITHIN_MS;
+  const rung = new Set(standingIn(kitchen.memory).flatMap(({ key, rungAt }) => (isNew(rungAt) ? [key] : [])));
+  return duesOf(kitchen, now).flatMap(({ key, reading }) =>
+    reading !== undefined && (rung.has(key) || (reading.since !== undefined && isNew(reading.since)))
+      ? [reading]
+      : [],
+  );
+}
+
+/** The reading that the number is, where one was asked for that it can be. Of several lots it is asked which. */
+export function readingOf(scene: At, number: BareNumber | undefined): EntryOf<'temperature'> | undefined {
+  const degrees = number?.degrees;
+  if (degrees === undefined) return undefined;
+  const asked = askedReadings(scene).filter(({ stage }) => fitsStage(stage, degrees));
+  const [first, ...others] = asked;
+  if (first === undefined) return undefined;
+  const { stage, lot, what } = first;
+  const isOne = others.every((other) => other.stage === stage && other.lot === lot && other.what === what);
+  if (what === undefined)
+    return { kind: 'temperature', degrees, stage, food: 'raw', ...(isOne ? { lot } : {}) };
+  return isOne ? { kind: 'temperature', degrees, stage, what, food: foodOf(what) } : undefined;
+}
+
+const foodOf = (what: string): 'trim' | undefined => (what === 'trim' ? 'trim' : undefined);
