@@ -1,20 +1,28 @@
 // "158" after we asked for the temperature of a batch: a number by itself that answers an alarm, or a reading that was not enough.
 import { standingIn } from '../core/alarm.ts';
+import { decimal } from '../core/decimal.ts';
 import type { AskedReading } from '../core/due.ts';
 import type { BareNumber, EntryOf } from '../core/entry.ts';
 import { fitsStage } from '../core/heat.ts';
 import { dues } from '../core/schedule.ts';
+import { saidBy } from '../core/speakers.ts';
 import type { Scene } from './intent.ts';
 
 /** Assumption: like a question of ours, it is answered within half an hour or not at all. */
 const ANSWERED_WITHIN_MS = 30 * 60 * 1000;
+/** Assumption: what is colder is a weight, or frozen and said in words. Fresh poultry ends at 26 °F (FSIS; from memory). */
+const COLDEST_RAW_F = decimal('26');
 
-type At = Pick<Scene, 'kitchen' | 'at' | 'duesOf'>;
+interface At extends Pick<Scene, 'kitchen' | 'at' | 'duesOf'> {
+  /** Only what was asked after that; ISO. */
+  readonly after?: string | undefined;
+}
 
 /** The readings that we have just asked for. */
-export function askedReadings({ kitchen, at, duesOf = dues }: At): readonly AskedReading[] {
+export function askedReadings({ kitchen, at, after, duesOf = dues }: At): readonly AskedReading[] {
   const now = Date.parse(at);
-  const isNew = (time: string): boolean => now - Date.parse(time) <= ANSWERED_WITHIN_MS;
+  const from = Math.max(now - ANSWERED_WITHIN_MS, after === undefined ? -Infinity : Date.parse(after));
+  const isNew = (time: string): boolean => Date.parse(time) >= from;
   const rung = new Set(standingIn(kitchen.memory).flatMap(({ key, rungAt }) => (isNew(rungAt) ? [key] : [])));
   return duesOf(kitchen, now).flatMap(({ key, reading }) =>
     reading !== undefined && (rung.has(key) || (reading.since !== undefined && isNew(reading.since)))
@@ -27,7 +35,8 @@ export function askedReadings({ kitchen, at, duesOf = dues }: At): readonly Aske
 export function readingOf(scene: At, number: BareNumber | undefined): EntryOf<'temperature'> | undefined {
   const degrees = number?.degrees;
   if (degrees === undefined) return undefined;
-  const asked = askedReadings(scene).filter(({ stage }) => fitsStage(stage, degrees));
+  const isWeight = degrees.lt(COLDEST_RAW_F);
+  const asked = askedReadings(scene).filter(({ stage }) => fitsStage(stage, degrees) && !isWeight);
   const [first, ...others] = asked;
   if (first === undefined) return undefined;
   const { stage, lot, what } = first;
@@ -35,6 +44,16 @@ export function readingOf(scene: At, number: BareNumber | undefined): EntryOf<'t
   if (what === undefined)
     return { kind: 'temperature', degrees, stage, food: 'raw', ...(isOne ? { lot } : {}) };
   return isOne ? { kind: 'temperature', degrees, stage, what, food: foodOf(what) } : undefined;
+}
+
+/** "it's 1.3" is about what the speaker has weighed since an alarm rang, sooner than about the alarm. */
+export function readingSinceLast(
+  scene: Scene,
+  number: BareNumber | undefined,
+): EntryOf<'temperature'> | undefined {
+  const last = saidBy(scene.kitchen.speakers, scene.speaker).at(-1)?.facts.at(-1);
+  const after = last === undefined || last.fact.type === 'temperatureRead' ? undefined : last.at;
+  return readingOf({ ...scene, after }, number);
 }
 
 const foodOf = (what: string): 'trim' | undefined => (what === 'trim' ? 'trim' : undefined);

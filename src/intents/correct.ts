@@ -3,7 +3,7 @@ import type { EntryOf } from '../core/entry.ts';
 import { perUnit } from '../core/money.ts';
 import { name, say } from '../core/reply.ts';
 import type { Test } from '../core/test.ts';
-import { readingOf } from './bare-reading.ts';
+import { readingSinceLast } from './bare-reading.ts';
 import { applyCorrection } from './correct-fact.ts';
 import { anotherItem, anotherPart } from './correct-name.ts';
 import { waysOf } from './correct-reading.ts';
@@ -56,7 +56,7 @@ function ofPiece(scene: Scene, entry: Correct, item: string): Decision {
 
 /** "no, 1.3": the only quantity of the speaker's last entry; of several it is asked which. */
 function bareNumber(scene: Scene, entry: Correct): Decision {
-  const reading = entry.plain === true ? readingOf(scene, entry.number) : undefined;
+  const reading = entry.plain === true ? readingSinceLast(scene, entry.number) : undefined;
   if (reading !== undefined) return showing(temperature.decide(scene, reading), reading);
   const target = ownLast(scene);
   const ways = target === undefined ? [] : waysOf(scene, target, entry);
