@@ -763,6 +763,7 @@ ask-another-lot = Grind { $lot } of { $part } is open. Is this another lot?
 ask-raw-or-cooking = { $what } { $degrees }: is that raw, or cooking?
 ask-labor-rate = Labor is { $before } an hour already. Change it to { $rate }?
 ask-labor-rate-hidden = There is an hourly rate already. Change it?
+ask-loose-weights = { $weights }: are those the weights of portions?
 ask-more-weights = That makes { $listed } weights for { $count } portions. Are there { $listed }?
 ask-overweight = That comes to { $total } out of { $received }, { $over } too much. What do the portions weigh: { $left }, all that is left? { $provisional }
 ask-overweight-which = That comes to { $total } out of { $received }, { $over } too much. Which weight is wrong? { $provisional }

@@ -8,9 +8,11 @@ import { name, say } from '../core/reply.ts';
 import type { Asked } from '../intents/intent.ts';
 import type { Wanted } from '../core/question.ts';
 import { settle } from '../intents/index.ts';
+import { looseAsk } from '../intents/loose-weights.ts';
 import type { Language } from '../language/language.ts';
 import type { Clock } from '../language/moment.ts';
 import type { Heard, Said } from '../language/parse.ts';
+import { withCountApart } from './counted-list.ts';
 import { timed } from './timed.ts';
 
 /** One thing that was said: an entry, or what has to be asked about it. */
@@ -29,10 +31,19 @@ export interface Hearing {
 export function understand(heard: Heard, by: Hearing): readonly Understood[] {
   const { unit } = by;
   if (heard.tooLong === true) return [{ ask: { asked: say('ask-too-long'), choices: {} } }];
-  const said = heard.said.flatMap((each) => timed(each, by) ?? [understandOne(each, unit)]);
+  const said = heard.said
+    .flatMap(withCountApart)
+    .flatMap((each, at, all) => timed(each, by) ?? [besideOthers(understandOne(each, unit), all[at - 1])]);
   return heard.unread === undefined
     ? said
     : [...said, { ask: { asked: say('ask-unread', { words: heard.unread }), choices: {} } }];
+}
+
+/** A list without a word stands for itself or goes on behind portions; behind anything else it is asked what it is. */
+function besideOthers(understood: Understood, before: Said | undefined): Understood {
+  if (before === undefined || before.kind === 'portions') return understood;
+  const isLoose = 'entry' in understood && understood.entry.kind === 'portionWeights' && understood.entry.loose;
+  return isLoose === true ? { ask: looseAsk(understood.entry) } : understood;
 }
 
 function understandOne(said: Said, unit: KitchenUnit): Understood {

@@ -50,8 +50,8 @@ interface Slots extends SafetySlots {
     /** In the place of all that was said of portions before, the list of single weights too. */
     anew?: boolean;
   };
-  /** `counted`: how many there are in all, where that was asked. */
-  portionWeights: { eachList: readonly Grams[]; item?: string; counted?: number };
+  /** `counted`: how many there are in all, where that was asked. `loose`: only the table tells what the figures are. */
+  portionWeights: { eachList: readonly Grams[]; item?: string; counted?: number; loose?: boolean };
   /** `day`: from when it holds, as the sentence files write it ("monday"). */
   price: { item: string; price: Decimal; supplier?: string; day?: string };
   readyCut: { item?: string; price?: Decimal; priceEach?: Decimal; each?: Grams; supplier?: string };
