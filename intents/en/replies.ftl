@@ -795,6 +795,7 @@ ask-order-size = { $count } portions of what size?
 ask-over-hundred = { $share } is more than the whole price. Which percentage?
 ask-price-unit = Is that price a pound or a kilo?
 ask-price-or-what-if = { $subject } at that price: new price, or what if?
+ask-price-moved = { $subject }: what is the price now?
 ask-weight-or-price = { $subject }: is that a weight or a price?
 ask-weight-or-worth = { $subject }: is that its weight or what it is worth?
 ask-count-or-weight = Is that how many portions, or what they weigh?

@@ -42,7 +42,8 @@ export function understand(heard: Heard, by: Hearing): readonly Understood[] {
 /** A list without a word stands for itself or goes on behind portions; behind anything else it is asked what it is. */
 function besideOthers(understood: Understood, before: Said | undefined): Understood {
   if (before === undefined || before.kind === 'portions') return understood;
-  const isLoose = 'entry' in understood && understood.entry.kind === 'portionWeights' && understood.entry.loose;
+  const isLoose =
+    'entry' in understood && understood.entry.kind === 'portionWeights' && understood.entry.loose;
   return isLoose === true ? { ask: looseAsk(understood.entry) } : understood;
 }
 
@@ -132,6 +133,7 @@ function measured(number: BareNumber, kind: Kind, option: string): Readonly<Reco
 
 function missing(entry: Entry): string {
   if (entry.kind === 'labor') return 'rate';
+  if (entry.kind === 'price') return 'price';
   return entry.kind === 'weigh' && !('part' in entry) ? 'part' : 'weight';
 }
 

@@ -92,6 +92,7 @@ export const TEXT_SLOTS = [
   'anyContainer',
   'supplier',
   'vendor',
+  'seller',
   'text',
   'freeFood',
   'code',
