@@ -797,6 +797,7 @@ ask-price-unit = Is that price a pound or a kilo?
 ask-price-or-what-if = { $subject } at that price: new price, or what if?
 ask-price-moved = { $subject }: what is the price now?
 ask-weight-or-price = { $subject }: is that a weight or a price?
+ask-worth = { $part } at { $price }: is that what the { $part } is worth, and not the price of the piece? Say yes, or what it is worth.
 ask-weight-or-worth = { $subject }: is that its weight or what it is worth?
 ask-count-or-weight = Is that how many portions, or what they weigh?
 ask-per-pound-or-total = { $subject }: is that the price by weight, or for all of it?

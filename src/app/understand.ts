@@ -8,6 +8,7 @@ import { name, say } from '../core/reply.ts';
 import type { Asked } from '../intents/intent.ts';
 import type { Wanted } from '../core/question.ts';
 import { settle } from '../intents/index.ts';
+import { byUnit } from '../intents/loose-price.ts';
 import { looseAsk } from '../intents/loose-weights.ts';
 import type { Language } from '../language/language.ts';
 import type { Clock } from '../language/moment.ts';
@@ -103,14 +104,6 @@ function eitherOr(said: Said, readings: Readonly<Record<string, string>>, unit: 
     };
   const choices = Object.fromEntries(made);
   return { asked: say(code, args), choices: { ...choices, ...byUnit(choices['perUnit'], unit) } };
-}
-
-/** A price per unit of the kitchen is also chosen as "price", "pound" or "kilo". */
-function byUnit(entry: Entry | undefined, unit: KitchenUnit): Readonly<Record<string, Entry>> {
-  if (entry?.kind !== 'receive' || entry.price === undefined) return {};
-  const amount = perUnit(entry.price, unit);
-  const per = (by: KitchenUnit): Entry => ({ ...entry, price: perLbFrom(amount, by) });
-  return { newPrice: entry, pound: per('lb'), kilo: per('kg') };
 }
 
 /** The entry of a kind from the slots, a bare number as that kind measures it; undefined where it can't be that. */

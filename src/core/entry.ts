@@ -22,6 +22,8 @@ interface Slots extends SafetySlots {
     supplier?: string;
     /** The words said that it is another piece beside an open one. */
     told?: boolean;
+    /** Without a word for what the price is: it may be what all of it cost. */
+    loose?: boolean;
   };
   weigh: {
     part: string;
@@ -37,6 +39,8 @@ interface Slots extends SafetySlots {
     told?: boolean;
     /** It is a product for sale. */
     sold?: boolean;
+    /** The credit was said with "at": it may be what the piece costs. */
+    at?: boolean;
   };
   portions: {
     count?: number;

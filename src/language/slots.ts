@@ -47,6 +47,10 @@ export function numberReaders(context: SlotContext): Readonly<Record<string, Slo
       ),
     centPrice: (tokens, at) =>
       price(tokens, at).filter((each) => isInCents(context, tokens.slice(at, each.end))),
+    bareCents: (tokens, at) =>
+      price(tokens, at).filter(
+        (each) => each.per === undefined && isInCents(context, tokens.slice(at, each.end)),
+      ),
     perPrice: (tokens, at) => price(tokens, at).filter((each) => each.per !== undefined),
     plural: pluralReader(context),
     credit: priceReader(context, decimal('0')),
