@@ -145,7 +145,7 @@ function sizeReader(context: SlotContext, wide: boolean): SlotReader {
 /** From so many figures on, a list without a word for what it is. */
 const PLAIN_LIST = 3;
 
-/** Figures as a scale shows them, each with its point, or each with its unit: they need no word to be a list of weights. */
+/** Figures as a scale shows them, most with their point, or each with its unit: they need no word to be a list of weights. */
 function plainListReader(context: SlotContext): SlotReader {
   const read = listReader(context);
   return (tokens, at) =>
@@ -154,7 +154,11 @@ function plainListReader(context: SlotContext): SlotReader {
       const list = tokens.slice(at, end);
       const points = list.filter((token) => hasPoint(context, [token])).length;
       const units = list.filter((token) => context.units.weight.has(token.text)).length;
-      return doubt === undefined && length >= PLAIN_LIST && (points === length || units === length);
+      return (
+        doubt === undefined &&
+        length >= PLAIN_LIST &&
+        (points === length || units === length || (units === 0 && points * 2 > length))
+      );
     });
 }
 
