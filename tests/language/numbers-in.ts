@@ -8,7 +8,7 @@ const NUMBER_WORDS = new Set([SMALL, LARGE, SHARES, SOUNDS].join(' ').split(' ')
 
 /** The word with a letter missing, doubled or swapped with the next: a reader sees "another" in "aother" too. */
 const slipsOf = (word: string): readonly string[] =>
-  [...word].flatMap((letter, at) => {
+  word.split('').flatMap((letter, at) => {
     const [before, behind] = [word.slice(0, at), word.slice(at + 1)];
     return [
       before + behind,
