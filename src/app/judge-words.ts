@@ -3,7 +3,9 @@ import type { Entry, Kind } from '../core/entry.ts';
 import { entryJson, type Json } from '../core/entry-json.ts';
 import type { Settings } from '../core/kitchen.ts';
 import { name, type Reply, say, weight } from '../core/reply.ts';
+import type { KitchenUnit } from '../core/quantity.ts';
 import { doubt } from '../intents/doubt.ts';
+import { loosePriceAsk } from '../intents/loose-price.ts';
 import type { Listener } from '../language/listen.ts';
 import { parse } from '../language/parse.ts';
 import { isSure } from './heard.ts';
@@ -23,7 +25,7 @@ export function judgeWords(
   const hearing = { unit: settings.unit, clock, language: listener.language };
   for (const one of understand(parse(listener, line, { answering: false }), hearing)) {
     const unsure = 'ask' in one || isSure(heard, one.entry.kind) ? undefined : doubt(one.entry, line).asked;
-    const ask = 'ask' in one ? one.ask.asked : (unsure ?? lacks(one.entry));
+    const ask = 'ask' in one ? one.ask.asked : (unsure ?? lacks(one.entry, settings.unit));
     if (ask !== undefined) asked ??= ask;
     else if ('entry' in one && !MEAN_NOTHING_ALONE.has(one.entry.kind)) entries.push(entryJson(one.entry));
   }
@@ -35,9 +37,10 @@ export function judgeWords(
 const MEAN_NOTHING_ALONE: ReadonlySet<Kind> = new Set(['name', 'acknowledge']);
 
 /** What no scene could supply: of what a piece is, and what a container weighs. */
-function lacks(entry: Entry): Reply | undefined {
+function lacks(entry: Entry, unit: KitchenUnit): Reply | undefined {
   if (entry.kind === 'receive' && entry.item === undefined)
     return say('ask-what-item', { weight: weight(entry.weight) });
+  if (entry.kind === 'receive') return loosePriceAsk(entry, unit)?.asked;
   if (entry.kind === 'weigh' && entry.container !== undefined)
     return say('ask-tare', { container: name(entry.container) });
   return undefined;

@@ -8,9 +8,12 @@ import { name, say } from '../core/reply.ts';
 import type { Asked } from '../intents/intent.ts';
 import type { Wanted } from '../core/question.ts';
 import { settle } from '../intents/index.ts';
+import { byUnit } from '../intents/loose-price.ts';
+import { looseAsk } from '../intents/loose-weights.ts';
 import type { Language } from '../language/language.ts';
 import type { Clock } from '../language/moment.ts';
 import type { Heard, Said } from '../language/parse.ts';
+import { withCountApart } from './counted-list.ts';
 import { timed } from './timed.ts';
 
 /** One thing that was said: an entry, or what has to be asked about it. */
@@ -29,10 +32,20 @@ export interface Hearing {
 export function understand(heard: Heard, by: Hearing): readonly Understood[] {
   const { unit } = by;
   if (heard.tooLong === true) return [{ ask: { asked: say('ask-too-long'), choices: {} } }];
-  const said = heard.said.flatMap((each) => timed(each, by) ?? [understandOne(each, unit)]);
+  const said = heard.said
+    .flatMap(withCountApart)
+    .flatMap((each, at, all) => timed(each, by) ?? [besideOthers(understandOne(each, unit), all[at - 1])]);
   return heard.unread === undefined
     ? said
     : [...said, { ask: { asked: say('ask-unread', { words: heard.unread }), choices: {} } }];
+}
+
+/** A list without a word stands for itself or goes on behind portions; behind anything else it is asked what it is. */
+function besideOthers(understood: Understood, before: Said | undefined): Understood {
+  if (before === undefined || before.kind === 'portions') return understood;
+  const isLoose =
+    'entry' in understood && understood.entry.kind === 'portionWeights' && understood.entry.loose;
+  return isLoose === true ? { ask: looseAsk(understood.entry) } : understood;
 }
 
 function understandOne(said: Said, unit: KitchenUnit): Understood {
@@ -93,14 +106,6 @@ function eitherOr(said: Said, readings: Readonly<Record<string, string>>, unit: 
   return { asked: say(code, args), choices: { ...choices, ...byUnit(choices['perUnit'], unit) } };
 }
 
-/** A price per unit of the kitchen is also chosen as "price", "pound" or "kilo". */
-function byUnit(entry: Entry | undefined, unit: KitchenUnit): Readonly<Record<string, Entry>> {
-  if (entry?.kind !== 'receive' || entry.price === undefined) return {};
-  const amount = perUnit(entry.price, unit);
-  const per = (by: KitchenUnit): Entry => ({ ...entry, price: perLbFrom(amount, by) });
-  return { newPrice: entry, pound: per('lb'), kilo: per('kg') };
-}
-
 /** The entry of a kind from the slots, a bare number as that kind measures it; undefined where it can't be that. */
 function fitted(slots: Readonly<Record<string, unknown>>, kind: Kind, option: string): Entry | undefined {
   const { number, ...rest } = slots;
@@ -121,6 +126,7 @@ function measured(number: BareNumber, kind: Kind, option: string): Readonly<Reco
 
 function missing(entry: Entry): string {
   if (entry.kind === 'labor') return 'rate';
+  if (entry.kind === 'price') return 'price';
   return entry.kind === 'weigh' && !('part' in entry) ? 'part' : 'weight';
 }
 

@@ -22,6 +22,8 @@ interface Slots extends SafetySlots {
     supplier?: string;
     /** The words said that it is another piece beside an open one. */
     told?: boolean;
+    /** Without a word for what the price is: it may be what all of it cost. */
+    loose?: boolean;
   };
   weigh: {
     part: string;
@@ -37,6 +39,8 @@ interface Slots extends SafetySlots {
     told?: boolean;
     /** It is a product for sale. */
     sold?: boolean;
+    /** The credit was said with "at": it may be what the piece costs. */
+    at?: boolean;
   };
   portions: {
     count?: number;
@@ -50,8 +54,8 @@ interface Slots extends SafetySlots {
     /** In the place of all that was said of portions before, the list of single weights too. */
     anew?: boolean;
   };
-  /** `counted`: how many there are in all, where that was asked. */
-  portionWeights: { eachList: readonly Grams[]; item?: string; counted?: number };
+  /** `counted`: how many there are in all, where that was asked. `loose`: only the table tells what the figures are. */
+  portionWeights: { eachList: readonly Grams[]; item?: string; counted?: number; loose?: boolean };
   /** `day`: from when it holds, as the sentence files write it ("monday"). */
   price: { item: string; price: Decimal; supplier?: string; day?: string };
   readyCut: { item?: string; price?: Decimal; priceEach?: Decimal; each?: Grams; supplier?: string };

@@ -7,14 +7,18 @@ import { list, say, size } from '../core/reply.ts';
 import { countOf, standingFacts, type Test } from '../core/test.ts';
 import { askedOf, basisLines, figuresOf, ofTest, overweightAsk, portionsLine, leftOf, toGo } from './card.ts';
 import { answered, asks, type Decision, type Intent, recorded, type Response, type Scene } from './intent.ts';
+import { decideLoose } from './loose-weights.ts';
 import { offWords } from './on-weight.ts';
 import { withTest } from './route.ts';
 
 type Said = EntryOf<'portionWeights'>;
 
 export const portionWeights: Intent<'portionWeights'> = {
-  slots: ['eachList', 'item'],
-  decide: (scene, entry) => withTest(scene, entry, (test) => decideList(scene, test, entry)),
+  slots: ['eachList', 'item', 'loose', 'count', 'each'],
+  decide: (scene, entry) =>
+    entry.loose === true
+      ? decideLoose(scene, entry, (test, told) => decideList(scene, test, told))
+      : withTest(scene, entry, (test) => decideList(scene, test, entry)),
 };
 
 function decideList(scene: Scene, test: Test, entry: Said): Decision {

@@ -23,7 +23,7 @@ import { newest } from './route.ts';
 import { turnLines } from './verdict-lines.ts';
 
 export const price: Intent<'price'> = {
-  slots: ['item', 'price', 'number', 'supplier', 'day'],
+  slots: ['item', 'price', 'number', 'supplier', 'day', 'old'],
   decide: (scene, entry) => fromDay(scene, entry.day, (from) => decidePrice(scene, entry, from)),
 };
 

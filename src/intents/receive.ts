@@ -16,6 +16,7 @@ import {
   recorded,
   type Scene,
 } from './intent.ts';
+import { loosePriceAsk } from './loose-price.ts';
 import { farPrice } from './price.ts';
 import { openTestFor } from './route.ts';
 import { turnLines } from './verdict-lines.ts';
@@ -23,15 +24,17 @@ import { turnLines } from './verdict-lines.ts';
 type Receive = EntryOf<'receive'>;
 
 export const receive: Intent<'receive'> = {
-  slots: ['item', 'weight', 'price', 'cost', 'pieces', 'supplier', 'number'],
+  slots: ['item', 'weight', 'price', 'cost', 'pieces', 'supplier', 'number', 'loose'],
   decide: (scene, entry) => {
     const { item } = entry;
     if (item === undefined)
       return asks(say('ask-what-item', { weight: weight(entry.weight) }), { wants: lacking(entry, 'item') });
+    const loose = loosePriceAsk(entry, scene.kitchen.settings.unit, scene);
     if (entry.told !== true) {
       const same = openTests(scene.kitchen).find((test) => test.item === item && isSame(test, entry));
       if (same !== undefined)
         return answered(say('already', { of: list([receivedLine(same, figuresOf(scene, same))]) }));
+      if (loose !== undefined) return { is: 'asked', ask: loose };
       const there = openTestFor(scene, item);
       if (there !== undefined) return anotherOrCorrection(entry, there);
     }

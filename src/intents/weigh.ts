@@ -6,6 +6,7 @@ import type { Grams } from '../core/quantity.ts';
 import { list, name, percent, type Reply, say, weight } from '../core/reply.ts';
 import { creditIn, type Part, type Test } from '../core/test.ts';
 import { figuresOf, leftOf, ofTest, overweightAsk, toGo, worth } from './card.ts';
+import { creditDoubt } from './credit-doubt.ts';
 import {
   answered,
   asks,
@@ -24,7 +25,20 @@ import { weighDoubt } from './weigh-doubt.ts';
 type Weigh = EntryOf<'weigh'>;
 
 export const weigh: Intent<'weigh'> = {
-  slots: ['part', 'weight', 'mode', 'credit', 'item', 'container', 'told', 'tare', 'old', 'number', 'sold'],
+  slots: [
+    'part',
+    'weight',
+    'mode',
+    'credit',
+    'item',
+    'container',
+    'told',
+    'tare',
+    'old',
+    'number',
+    'sold',
+    'at',
+  ],
   decide: (scene, entry) =>
     withTest(scene, entry, (test) => {
       const tare = tareFor(scene, entry);
@@ -69,7 +83,7 @@ function decideNet(scene: Scene, test: Test, { entry, net, tare }: Net): Decisio
   )
     return repeated(scene, test, before);
   const said = { entry, before, net };
-  const doubt = weighDoubt(scene, test, said);
+  const doubt = creditDoubt(scene, test, entry) ?? weighDoubt(scene, test, said);
   if (doubt !== undefined) return doubt;
   const known = creditIn(test, entry.part) !== undefined;
   const creditPerLb = entry.credit ?? (known ? undefined : creditOf(scene.kitchen, test.item, entry.part));

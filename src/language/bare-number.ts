@@ -38,10 +38,24 @@ export function bareNumbers(
     if (each.doubt === undefined && (found.has(each.end) || each.marked))
       add(each.end, { degrees: each.value as Decimal }, each.cost);
   const token = tokens[at];
-  if (found.size === 0 && token?.kind === 'figure')
-    return [{ value: {}, end: at + 1, cost: COST.doubt, doubt: 'impossible' }];
-  return [...found].map(([end, each]) => ({ ...each, cost: each.cost + COST.entry, end }));
+  if (found.size === 0 && token?.kind === 'figure') return [impossibleTo(at + 1)];
+  const read = [...found].map(([end, each]) => ({ ...each, cost: each.cost + COST.entry, end }));
+  return [...read, ...beyondScales(context, tokens, at).filter(({ end }) => !found.has(end))];
 }
+
+const impossibleTo = (end: number): SlotReading => ({
+  value: {},
+  end,
+  cost: COST.doubt,
+  doubt: 'impossible',
+});
+
+/** Weights with their unit that no scale shows ("point zero one ounces"). */
+const beyondScales = (context: SlotContext, tokens: readonly Token[], at: number): readonly SlotReading[] =>
+  weights(context, tokens, at)
+    .filter(({ value, doubt }) => doubt === undefined && value.unit !== undefined)
+    .filter(({ value }) => Object.keys(asWeight(context, value)).length === 0)
+    .map(({ end }) => impossibleTo(end));
 
 function asWeight(context: SlotContext, weight: SpokenWeight): BareNumber {
   const [grams, each] = [gramsOf(weight, context.unit), gramsOf(weight, portionUnit(context.unit))];

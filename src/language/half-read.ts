@@ -30,10 +30,12 @@ export function isHalfRead({ language, tokens, starts }: Line): boolean {
 
   /** A number, a sign, or a word that only makes a number vague. */
   function isBeside(token: Token): boolean {
-    const { units, softeners, amountWords } = language;
+    const { units, softeners, amountWords, grades } = language;
     const { text } = token;
     if (token.kind !== 'word' || starts(token) || units.weight.has(text)) return true;
-    return softeners.has(text) || amountWords.has(text) || language.names.part.words.has(text);
+    return (
+      softeners.has(text) || amountWords.has(text) || grades.has(text) || language.names.part.words.has(text)
+    );
   }
 }
 

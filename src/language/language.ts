@@ -92,6 +92,7 @@ export const TEXT_SLOTS = [
   'anyContainer',
   'supplier',
   'vendor',
+  'seller',
   'text',
   'freeFood',
   'code',
@@ -102,7 +103,7 @@ export const TEXT_SLOTS = [
 ] as const;
 export const NUMBER_SLOTS = [
   'weight', 'unitWeight', 'clearWeight', 'size', 'unitSize', 'price', 'credit', 'sum', 'total', 'count', 'pieces', 'minutes',
-  'number', 'list', 'bare', 'markedPrice', 'perPrice', 'small', 'answer', 'sizeOrTotal', 'unitSizeOrTotal', 'plainSize', 'plural', 'centPrice',
+  'number', 'list', 'plainList', 'bareCents', 'bare', 'markedPrice', 'perPrice', 'small', 'answer', 'sizeOrTotal', 'unitSizeOrTotal', 'plainSize', 'plural', 'centPrice',
   'degrees', 'markedDegrees', 'hotDegrees', 'wholeMinutes', 'wholeNumber',
 ] as const; // prettier-ignore
 

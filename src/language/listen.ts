@@ -74,21 +74,27 @@ export function listener(
         ).map((each) => ({ ...each, cost: 1 })),
       // Where a day may stand in the same place ("from monday", "from now on"), only what can be nothing but a name.
       vendor: (tokens, at) =>
-        freeWords(
-          tokens,
-          at,
-          (word) =>
-            !isNumberWord(language.numbers, word) &&
-            !isUnitWord(language.units, word) &&
-            !language.neverNames.has(word) &&
-            !Object.hasOwn(language.times.months, word),
-        ).map((each) => ({ ...each, cost: 1 })),
+        freeWords(tokens, at, (word) => isVendor(language, word)).map((each) => ({ ...each, cost: 1 })),
+      // Before a verb, nobody of the house.
+      seller: (tokens, at) =>
+        freeWords(tokens, at, (word) => isVendor(language, word) && !language.chatter.has(word)).map(
+          (each) => ({
+            ...each,
+            cost: 1,
+          }),
+        ),
       ...timeReaders(language),
       text: (tokens, at) =>
         tokens[at] === undefined ? [] : [{ value: '', end: tokens.length, cost: 0, from: at }],
     },
   };
 }
+
+const isVendor = ({ numbers, units, neverNames, times }: Language, word: string): boolean =>
+  !isNumberWord(numbers, word) &&
+  !isUnitWord(units, word) &&
+  !neverNames.has(word) &&
+  !Object.hasOwn(times.months, word);
 
 /** Most places hold no number: they are told by their first word, before any reader is asked. */
 function guarded(

@@ -24,9 +24,23 @@ export function nameReaders(
     const found = named(language, common, tokens, at);
     return extra === undefined ? found : [...found, ...named(language, extra, tokens, at)];
   });
-  const known: SlotReader = kind === 'item' ? once(graded(language, plain)) : plain;
-  const any: SlotReader = (tokens, at) => [...known(tokens, at), ...freeNames(language, tokens, at)];
+  const known: SlotReader = kind === 'item' ? once(graded(language, outdone(language, plain))) : plain;
+  const fits = (each: SlotReading, tokens: readonly Token[], at: number): boolean =>
+    kind !== 'part' || !endsInPartOfItem(language, tokens.slice(at, each.end));
+  const any: SlotReader = (tokens, at) => [
+    ...known(tokens, at),
+    ...freeNames(language, tokens, at).filter((each) => fits(each, tokens, at)),
+  ];
   return { known, any, like: lookalike(language, common) };
+}
+
+/** "local ribeye trim": the trim of a ribeye that has a word before it, and no part of that name. */
+function endsInPartOfItem({ names }: Language, words: readonly Token[]): boolean {
+  const [, item, part, ...more] = words;
+  const isNamed = (index: NameIndex, token: Token): boolean =>
+    index.root.next.get(token.text)?.name !== undefined;
+  if (item === undefined || part === undefined || more.length > 0) return false;
+  return isNamed(names.item, item) && isNamed(names.part, part);
 }
 
 /** A common word that is nearly a name ("trip", "born"): beside an amount it is asked about. */
@@ -40,12 +54,30 @@ function lookalike({ lookalikes, heardFor, neverNames }: Language, index: NameIn
   };
 }
 
+/** "duck fat" is the name of a part: that it is the fat of a duck is less likely. */
+function outdone({ names }: Language, plain: SlotReader): SlotReader {
+  return (tokens, at) => {
+    const items = plain(tokens, at);
+    if (items.length === 0) return items;
+    const parts = readNames(names.part, tokens, { at, untouched: () => true });
+    const longest = Math.max(0, ...parts.filter(({ cost }) => cost === 0).map(({ end }) => end));
+    return items.map((each) => (each.end < longest ? { ...each, cost: each.cost + 1 } : each));
+  };
+}
+
 /** "choice ribeye", "ribeye choice": the cut, with its grade left out. */
 function graded({ grades }: Language, plain: SlotReader): SlotReader {
-  const past = (tokens: readonly Token[], end: number): number =>
-    grades.has(follows(tokens, end)?.text ?? '') ? past(tokens, end + 1) : end;
+  const gradeEnd = (tokens: readonly Token[], at: number): number => {
+    const [first, second] = [tokens[at]?.text ?? '', follows(tokens, at + 1)?.text ?? ''];
+    return grades.has(`${first} ${second}`) ? at + 2 : grades.has(first) ? at + 1 : at;
+  };
+  const past = (tokens: readonly Token[], at: number): number => {
+    const end = follows(tokens, at) === undefined ? at : gradeEnd(tokens, at);
+    return end === at ? at : past(tokens, end);
+  };
   return (tokens, at) => {
-    const from = grades.has(tokens[at]?.text ?? '') ? past(tokens, at + 1) : at;
+    const first = gradeEnd(tokens, at);
+    const from = first === at ? at : past(tokens, first);
     const ungraded = from > at && follows(tokens, from) !== undefined ? plain(tokens, from) : [];
     return [...plain(tokens, at), ...ungraded.map((each) => ({ ...each, cost: each.cost + 1 }))].flatMap(
       (each) => {
@@ -83,7 +115,6 @@ const freeNames = oncePerPlace((language: Language, tokens, at): readonly SlotRe
     named(language, index, tokens, at).map((each) => each.end),
   );
   const known = Math.max(at, ...ours);
-  const isGraded = language.grades.has(tokens[at]?.text ?? '');
   /** One word that is nearly a known name, and a common word besides, is a slip or talk. */
   const isLookalike = (end: number): boolean =>
     end === at + 1 && language.lookalikes.has(tokens[at]?.text ?? '');
@@ -93,8 +124,7 @@ const freeNames = oncePerPlace((language: Language, tokens, at): readonly SlotRe
     ({ end }) =>
       end > known &&
       !isLookalike(end) &&
-      !isGraded &&
-      !language.grades.has(tokens[end - 1]?.text ?? '') &&
+      !tokens.slice(at, end).some(({ text }) => language.grades.has(text)) &&
       !tokens.slice(at, end).every(isName),
   );
 });

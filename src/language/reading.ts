@@ -21,7 +21,7 @@ export const COST = {
   /** A comma within a sentence. */
   comma: 6,
   /** A sentence that must be asked about. */
-  asked: 4,
+  asked: 5.5,
   entry: 1,
 } as const;
 

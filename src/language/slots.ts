@@ -1,5 +1,5 @@
 // The kinds of slots that a sentence can have, and how each reads its tokens: a number is read by its slot.
-import { decimal } from '../core/decimal.ts';
+import { decimal, type Decimal } from '../core/decimal.ts';
 import { portionUnit, toGrams, type WeightUnit } from '../core/quantity.ts';
 import { amounts, exactAmounts } from './amount.ts';
 import { bareNumbers } from './bare-number.ts';
@@ -47,6 +47,10 @@ export function numberReaders(context: SlotContext): Readonly<Record<string, Slo
       ),
     centPrice: (tokens, at) =>
       price(tokens, at).filter((each) => isInCents(context, tokens.slice(at, each.end))),
+    bareCents: (tokens, at) =>
+      price(tokens, at).filter(
+        (each) => each.per === undefined && isInCents(context, tokens.slice(at, each.end)),
+      ),
     perPrice: (tokens, at) => price(tokens, at).filter((each) => each.per !== undefined),
     plural: pluralReader(context),
     credit: priceReader(context, decimal('0')),
@@ -72,6 +76,7 @@ export function numberReaders(context: SlotContext): Readonly<Record<string, Slo
     number: (tokens, at) =>
       amounts(context.numbers, tokens, at).map((each) => impossible(each, each.value.gt(0))),
     list: listReader(context),
+    plainList: plainListReader(context),
     ...degreeReaders(degrees),
     bare,
     answer: (tokens, at) => [
@@ -134,6 +139,26 @@ function sizeReader(context: SlotContext, wide: boolean): SlotReader {
       const grams = gramsOf(each.value, bare);
       const most = wide && (unit === 'lb' || unit === 'kg') ? maxReceivedGrams : maxPortionGrams;
       return impossible({ ...each, value: grams, unit }, grams.gte(minPortionGrams) && grams.lte(most));
+    });
+}
+
+/** From so many figures on, a list without a word for what it is. */
+const PLAIN_LIST = 3;
+
+/** Figures as a scale shows them, most with their point, or each with its unit: they need no word to be a list of weights. */
+function plainListReader(context: SlotContext): SlotReader {
+  const read = listReader(context);
+  return (tokens, at) =>
+    read(tokens, at).filter(({ value, end, doubt }) => {
+      const length = (value as readonly Decimal[]).length;
+      const list = tokens.slice(at, end);
+      const points = list.filter((token) => hasPoint(context, [token])).length;
+      const units = list.filter((token) => context.units.weight.has(token.text)).length;
+      return (
+        doubt === undefined &&
+        length >= PLAIN_LIST &&
+        (points === length || units === length || (units === 0 && points * 2 > length))
+      );
     });
 }
 

@@ -5,7 +5,18 @@ const LARGE = 'hundred thousand grand dozen';
 const SHARES = 'half halves quarter quarters third thirds eighth eighths tenth tenths sixteenth sixteenths';
 const SOUNDS = 'point dot oh o won ate fore for to too';
 const NUMBER_WORDS = new Set([SMALL, LARGE, SHARES, SOUNDS].join(' ').split(' '));
-const ONE = new Set(['a', 'an', 'another']);
+
+/** The word with a letter missing, doubled or swapped with the next: a reader sees "another" in "aother" too. */
+const slipsOf = (word: string): readonly string[] =>
+  word.split('').flatMap((letter, at) => {
+    const [before, behind] = [word.slice(0, at), word.slice(at + 1)];
+    return [
+      before + behind,
+      before + letter + letter + behind,
+      before + behind.slice(0, 1) + letter + behind.slice(1),
+    ];
+  });
+const ONE = new Set(['a', 'an', 'another', ...slipsOf('another')]);
 
 /** As a reader sees it: full-width digits plain, invisible marks and accents gone. */
 const seen = (line: string): string =>
