@@ -237,7 +237,7 @@ binned-left = { $weight } is left.
 binned-figures = Its weight and value in the test are as they were.
 binned-plain = { $part } thrown away
 binning = throwing away { $part } { $weight }
-nothing-to-bin = No { $part } that could be ground is left.
+nothing-to-bin = No { $part } is noted that could be thrown away.
 ask-bin-more = { $weight } of { $part } is more than the { $left } that is there. What was thrown away?
 not-said = not said
 no-weight = weight not said
@@ -257,6 +257,11 @@ due-batch = Grind { $lot } ({ $part }): a batch is on the heat. Its temperature?
 due-check = Grind { $lot } ({ $part }) was at { $before }: check again now. Limit { $limit }.
 due-check-food = { $what } was at { $before }, under its limit (Food Code 3-401.11): check again now.
 due-raw = { $what } was at { $before }, above { $limit }. Chill it now, ask the person in charge, and say its temperature.
+ask-reading-of-what = { $degrees } of what? Say it with its name: { $of }.
+due-raw-gone = Thrown out? Say "threw out { $lot ->
+    [lot] { $what }
+   *[none] the raw { $what }
+  }".
 due-storage = Grind { $lot } ({ $part }) is a day old: raw ground meat keeps 1 to 2 days (USDA FSIS, FDA storage chart). Cook or freeze it.
 due-storage-over = Grind { $lot } ({ $part }) is two days old: its storage time is over (USDA FSIS, FDA storage chart). Used up, or thrown away?
 due-cooling-seventy = { $what } must be at 70 °F (21.1 °C) or below by now, 2 h after it began to cool (Food Code 3-501.14). Its temperature? If it is not: ask the person in charge.

@@ -5,7 +5,6 @@ import type { Question } from '../core/question.ts';
 import type { UsualWeights } from '../core/plausible.ts';
 import type { DuesOf } from '../core/schedule.ts';
 import type { Bands } from '../core/slip.ts';
-import { askedReadings } from '../intents/bare-reading.ts';
 import type { Scene } from '../intents/intent.ts';
 import type { Listener } from '../language/listen.ts';
 import { type Heard, parse } from '../language/parse.ts';
@@ -13,6 +12,7 @@ import { atHand } from './at-hand.ts';
 import { converse, type Heeded } from './converse.ts';
 import { heedEdit } from './edit.ts';
 import { withPast } from './past.ts';
+import { readingHeard } from './reading-heard.ts';
 import type { KitchenId, Store } from './ports/store.ts';
 import type { Message } from './ports/table.ts';
 import { understand, type Understood } from './understand.ts';
@@ -64,7 +64,9 @@ function hear(parts: Hearing, { kitchen, questions }: State, message: Message): 
   const { unit, timezone: zone } = kitchen.settings;
   const answering = questions.has(message.speaker);
   const plain = parse(listener, message.text, { answering });
-  const heard = answering || !isSilent(plain) ? plain : (bareReading(parts, kitchen, message) ?? plain);
+  const { duesOf } = parts;
+  const asked = { kitchen, at: message.at, answering, ...(duesOf === undefined ? {} : { duesOf }) };
+  const heard = isUnclear(plain) ? (readingHeard(listener, message.text, asked) ?? plain) : plain;
   const wants = questions.get(message.speaker)?.wants;
   return understand(heard, {
     ...{ unit, clock: { at: message.at, zone }, language: listener.language },
@@ -72,20 +74,9 @@ function hear(parts: Hearing, { kitchen, questions }: State, message: Message): 
   });
 }
 
-const isSilent = ({ said, unread, tooLong }: Heard): boolean =>
-  said.length === 0 && unread === undefined && tooLong !== true;
-
-/** A number by itself, where an alarm has just asked for a temperature. */
-function bareReading(
-  { listenerFor, duesOf }: Hearing,
-  kitchen: Kitchen,
-  { at, text }: Message,
-): Heard | undefined {
-  if (askedReadings({ kitchen, at, ...(duesOf === undefined ? {} : { duesOf }) }).length === 0)
-    return undefined;
-  const heard = parse(listenerFor(kitchen), text, { answering: true });
-  return heard.said.length === 1 && heard.said[0]?.kind === 'amount' ? heard : undefined;
-}
+/** Nothing that anybody could have meant at any time, or a question at the most. */
+const isUnclear = ({ said, unread, tooLong }: Heard): boolean =>
+  said.every(({ doubt }) => doubt !== undefined) && unread === undefined && tooLong !== true;
 
 /** As if the speaker had last written to the test that the message is about. */
 function turnedTo(scene: Scene, { about }: Message): Scene {

@@ -2,6 +2,7 @@
 // all that may be due, past or future; what has been told already is known by the key alone and is never told twice.
 import type { LotId } from './facts.ts';
 import type { Reply } from './reply.ts';
+import type { Food } from './safety-facts.ts';
 
 /** A member by name, with the team or not; or whoever watches the kitchen. */
 export type Hearers = 'team' | { readonly speaker: string; readonly withTeam?: true };
@@ -9,8 +10,9 @@ export type Hearers = 'team' | { readonly speaker: string; readonly withTeam?: t
 export interface AskedReading {
   readonly stage: 'raw' | 'cook' | 'cooling';
   readonly lot?: LotId;
-  /** As it was called, where it is of no lot. */
+  /** As it was called, and what kind of food that is, where it is of no lot. */
   readonly what?: string;
+  readonly food?: Food;
   /** ISO. */
   readonly since?: string;
 }

@@ -9,7 +9,7 @@ import { DAY_MS } from './local-time.ts';
 import { lacksPass, type Lot, openLots } from './lots.ts';
 import { list, name, type Reply, say, temperature } from './reply.ts';
 import { after, COLD_SOURCE, HOUR_MS, MINUTE_MS, safetyDue } from './safety-due.ts';
-import { coolings, type Watch, watches } from './watched.ts';
+import { coolings, foodIn, type Watch, watches } from './watched.ts';
 
 /** Warm raw meat rings again: the time that a tub takes to be spread out and put on ice. No hours are granted. */
 export const RAW_MINUTES = 15;
@@ -53,13 +53,23 @@ function watchDues(kitchen: Kitchen, watch: Watch, now: number): readonly Due[] 
   if (lot !== undefined && kitchen.lots.get(lot)?.status !== 'open') return [];
   const label = lot === undefined ? say('line', { of: name(of) }) : say('grind-number', { lot });
   const args = { what: list([label]), before };
-  if (is === 'cook')
-    return [safetyDue(`check:${entry}`, after(at, RECHECK_MS, now), [say('due-check-food', args)])];
+  const food = foodIn(watch);
+  const kind = food === undefined ? {} : { food };
+  if (is === 'cook') {
+    const reading = { stage: 'cook', what: of, ...kind } as const;
+    const check = [say('due-check-food', args)];
+    return [safetyDue(`check:${entry}`, after(at, RECHECK_MS, now), check, { reading })];
+  }
   const limit = temperature(kitchen.settings.coldF ?? COLD_F);
   const ring = after(at, RAW_MINUTES * MINUTE_MS, now);
-  const reading = { stage: 'raw', since: at, ...(lot === undefined ? { what: of } : { lot }) } as const;
+  const reading = {
+    stage: 'raw',
+    since: at,
+    ...(lot === undefined ? { what: of, ...kind } : { lot }),
+  } as const;
   const how = { againMinutes: RAW_MINUTES, unheardMinutes: RAW_MINUTES, reading };
-  return [safetyDue(`raw:${entry}`, ring, [say('due-raw', { ...args, limit }), COLD_SOURCE], how)];
+  const isTo = say('due-raw-gone', { what: args.what, lot: lot === undefined ? 'none' : 'lot' });
+  return [safetyDue(`raw:${entry}`, ring, [say('due-raw', { ...args, limit }), isTo, COLD_SOURCE], how)];
 }
 
 /** From 135 °F to 70 °F in 2 h, to 41 °F in 6 h in all: Food Code 3-501.14(A). Cooked food only. */

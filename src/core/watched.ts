@@ -1,10 +1,12 @@
 // What is watched without a lot, or beside one: warm raw meat, food under its cooking limit, food that cools, the last
 // cleaning. Kept in the kitchen's memory, so that an undo restores what stood before and a restart loses nothing.
 import type { FactOf, LotId, Recorded } from './facts.ts';
-import type { Food } from './safety-facts.ts';
+import { type Food, FOODS } from './safety-facts.ts';
 import { type Chosen, type Ledger, newest } from './ledger.ts';
 
 export const CLEANED_KEY = 'cleaned';
+/** What ground meat of no lot is watched as, in whatever words it was said. */
+export const GROUND_MEAT = 'ground meat';
 /** Raw meat of a lot, or by its name. */
 export const rawKey = (lot: LotId | undefined, what: string): string =>
   `raw:${lot === undefined ? what : `#${lot}`}`;
@@ -21,7 +23,9 @@ export function watched(fact: WatchedFact, recorded: Recorded): readonly (readon
       return [[coolingKey(fact.what), { text: `none ${recorded.at} ${recorded.entry}` }]];
     // What is thrown away is warm to nobody.
     case 'binned':
-      return fact.all === true ? [[rawKey(undefined, fact.part), { text: 'binned' }]] : [];
+      return fact.all === true
+        ? [rawKey(undefined, fact.part), cookKey(fact.part)].map((key) => [key, { text: 'binned' }])
+        : [];
     case 'temperatureRead':
       return reading(fact, recorded.lot);
   }
@@ -33,7 +37,7 @@ function reading(
 ): readonly (readonly [string, Chosen])[] {
   const { stage, food, passed, degreesF, cooling } = fact;
   const what = nameOf(food, fact.what);
-  const text = `${passed ? 'kept' : 'missed'} ${degreesF.toString()}`;
+  const text = `${passed ? 'kept' : 'missed'} ${degreesF.toString()} ${food ?? ''}`.trimEnd();
   if (stage === 'raw') return [[rawKey(lot, what), { text }]];
   if (stage === 'cook' && lot === undefined) return [[cookKey(what), { text }]];
   if (cooling === undefined) return [];
@@ -44,7 +48,7 @@ function reading(
 /** Trim is one thing, and ground meat is, in whatever words they were said: a cold reading of one stops its alarm. */
 function nameOf(food: Food | undefined, what: string | undefined): string {
   if (food === 'trim') return 'trim';
-  return what === undefined || food === 'ground' || food === 'raw' ? 'ground meat' : what;
+  return what === undefined || food === 'ground' || food === 'raw' ? GROUND_MEAT : what;
 }
 
 /** One thing that is watched, as its newest entry left it. */
@@ -57,6 +61,9 @@ export interface Watch {
   readonly words: readonly string[];
 }
 
+/** What kind of food the newest reading was of, where it was said. */
+export const foodIn = ({ words }: Watch): Food | undefined => FOODS.find((food) => food === words[2]);
+
 const WATCHES = ['raw', 'cook', 'cooling'] as const;
 
 export function watches(memory: ReadonlyMap<string, Ledger>): readonly Watch[] {
@@ -68,6 +75,14 @@ export function watches(memory: ReadonlyMap<string, Ledger>): readonly Watch[] {
     return [{ is, of: key.slice(is.length + 1), entry, at, words: value.text.split(' ') }];
   });
 }
+
+/** Whether an alarm waits for another reading of it: warm raw meat, or food under its cooking limit; of no lot. */
+export const isWatched = (
+  memory: ReadonlyMap<string, Ledger>,
+  what: string,
+  stages: readonly Watch['is'][] = ['raw', 'cook'],
+): boolean =>
+  watches(memory).some(({ is, of, words }) => stages.includes(is) && of === what && words[0] === 'missed');
 
 /** Food that cools: since when, and the last step that it has reached. */
 export interface Cooling {

@@ -2,10 +2,9 @@
 import type { EntryOf } from '../core/entry.ts';
 import { name as called, say } from '../core/reply.ts';
 import { heardBy } from './card.ts';
-import { readingOf } from './bare-reading.ts';
-import { type Intent, recorded, answered, showing } from './intent.ts';
+import { bareReading } from './bare-reading.ts';
+import { type Intent, recorded, answered } from './intent.ts';
 import { openTestFor } from './route.ts';
-import { temperature } from './temperature.ts';
 
 const IGNORED = { is: 'ignored' } as const;
 
@@ -13,10 +12,7 @@ export const yes: Intent<'yes'> = { slots: [], decide: () => IGNORED };
 export const no: Intent<'no'> = { slots: [], decide: () => IGNORED };
 export const amount: Intent<'amount'> = {
   slots: ['number'],
-  decide: (scene, { number }) => {
-    const reading = readingOf(scene, number);
-    return reading === undefined ? IGNORED : showing(temperature.decide(scene, reading), reading);
-  },
+  decide: (scene, { number }) => bareReading(scene, number) ?? IGNORED,
 };
 export const choice: Intent<'choice'> = { slots: ['option'], decide: () => IGNORED };
 

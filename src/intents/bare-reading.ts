@@ -2,16 +2,20 @@
 import { standingIn } from '../core/alarm.ts';
 import { decimal } from '../core/decimal.ts';
 import type { AskedReading } from '../core/due.ts';
-import type { BareNumber, EntryOf } from '../core/entry.ts';
+import type { BareNumber, DegreesF, EntryOf } from '../core/entry.ts';
 import { fitsStage } from '../core/heat.ts';
 import { dues } from '../core/schedule.ts';
 import { saidBy } from '../core/speakers.ts';
-import type { Scene } from './intent.ts';
+import { list, name, type Reply, say, temperature } from '../core/reply.ts';
+import { asks, type Decision, type Scene, showing } from './intent.ts';
+import { temperature as readTemperature } from './temperature.ts';
 
 /** Assumption: like a question of ours, it is answered within half an hour or not at all. */
 const ANSWERED_WITHIN_MS = 30 * 60 * 1000;
 /** Assumption: what is colder is a weight, or frozen and said in words. Fresh poultry ends at 26 °F (FSIS; from memory). */
 const COLDEST_RAW_F = decimal('26');
+
+export const isBareReading = (degrees: DegreesF): boolean => degrees.gte(COLDEST_RAW_F);
 
 interface At extends Pick<Scene, 'kitchen' | 'at' | 'duesOf'> {
   /** Only what was asked after that; ISO. */
@@ -31,29 +35,34 @@ export function askedReadings({ kitchen, at, after, duesOf = dues }: At): readon
   );
 }
 
-/** The reading that the number is, where one was asked for that it can be. Of several lots it is asked which. */
-export function readingOf(scene: At, number: BareNumber | undefined): EntryOf<'temperature'> | undefined {
-  const degrees = number?.degrees;
-  if (degrees === undefined) return undefined;
-  const isWeight = degrees.lt(COLDEST_RAW_F);
-  const asked = askedReadings(scene).filter(({ stage }) => fitsStage(stage, degrees) && !isWeight);
-  const [first, ...others] = asked;
-  if (first === undefined) return undefined;
-  const { stage, lot, what } = first;
-  const isOne = others.every((other) => other.stage === stage && other.lot === lot && other.what === what);
-  if (what === undefined)
-    return { kind: 'temperature', degrees, stage, food: 'raw', ...(isOne ? { lot } : {}) };
-  return isOne ? { kind: 'temperature', degrees, stage, what, food: foodOf(what) } : undefined;
-}
-
-/** "it's 1.3" is about what the speaker has weighed since an alarm rang, sooner than about the alarm. */
-export function readingSinceLast(
+/** What the number comes to as a reading, where one was asked for that it can be; undefined where it is none. */
+export function bareReading(
   scene: Scene,
   number: BareNumber | undefined,
-): EntryOf<'temperature'> | undefined {
-  const last = saidBy(scene.kitchen.speakers, scene.speaker).at(-1)?.facts.at(-1);
-  const after = last === undefined || last.fact.type === 'temperatureRead' ? undefined : last.at;
-  return readingOf({ ...scene, after }, number);
+  after?: string,
+): Decision | undefined {
+  const degrees = number?.degrees;
+  if (degrees === undefined || !isBareReading(degrees)) return undefined;
+  const asked = askedReadings({ ...scene, after }).filter(({ stage }) => fitsStage(stage, degrees));
+  const [first, ...others] = asked;
+  if (first === undefined) return undefined;
+  const { stage, lot, what, food } = first;
+  const isOne = others.every((other) => other.stage === stage && other.lot === lot && other.what === what);
+  if (!isOne && asked.some((each) => each.what !== undefined || each.stage !== stage))
+    return asks(say('ask-reading-of-what', { degrees: temperature(degrees), of: list(asked.map(calledIn)) }));
+  const entry: EntryOf<'temperature'> =
+    what === undefined
+      ? { kind: 'temperature', degrees, stage, food: 'raw', ...(isOne ? { lot } : {}) }
+      : { kind: 'temperature', degrees, stage, what, food };
+  return showing(readTemperature.decide(scene, entry), entry);
 }
 
-const foodOf = (what: string): 'trim' | undefined => (what === 'trim' ? 'trim' : undefined);
+const calledIn = ({ what, lot = 0 }: AskedReading): Reply =>
+  what === undefined ? say('grind-number', { lot }) : say('line', { of: name(what) });
+
+/** "it's 1.3" is about what the speaker has weighed since an alarm rang, sooner than about the alarm. */
+export function readingSinceLast(scene: Scene, number: BareNumber | undefined): Decision | undefined {
+  const last = saidBy(scene.kitchen.speakers, scene.speaker).at(-1)?.facts.at(-1);
+  const after = last === undefined || last.fact.type === 'temperatureRead' ? undefined : last.at;
+  return bareReading(scene, number, after);
+}

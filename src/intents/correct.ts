@@ -19,7 +19,6 @@ import {
   showing,
 } from './intent.ts';
 import { openTestFor, withTest } from './route.ts';
-import { temperature } from './temperature.ts';
 
 type Correct = EntryOf<'correct'>;
 
@@ -57,7 +56,7 @@ function ofPiece(scene: Scene, entry: Correct, item: string): Decision {
 /** "no, 1.3": the only quantity of the speaker's last entry; of several it is asked which. */
 function bareNumber(scene: Scene, entry: Correct): Decision {
   const reading = entry.plain === true ? readingSinceLast(scene, entry.number) : undefined;
-  if (reading !== undefined) return showing(temperature.decide(scene, reading), reading);
+  if (reading !== undefined) return reading;
   const target = ownLast(scene);
   const ways = target === undefined ? [] : waysOf(scene, target, entry);
   const [only, other] = ways;

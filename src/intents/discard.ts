@@ -3,7 +3,7 @@ import { type Decimal, sum } from '../core/decimal.ts';
 import type { EntryOf } from '../core/entry.ts';
 import { OVERWEIGHT_TOLERANCE } from '../core/figures.ts';
 import { list, name, type Reply, say, weight } from '../core/reply.ts';
-import { rawKey, watches } from '../core/watched.ts';
+import { isWatched } from '../core/watched.ts';
 import {
   asks,
   type Decision,
@@ -23,10 +23,7 @@ export const discard: Intent<'discard'> = {
   decide: (scene, entry) => {
     const { part, weight: said } = entry;
     const there = toGrind(scene, part, entry.item);
-    if (there.length === 0)
-      return said === undefined && isWarm(scene, part)
-        ? warmGone(part)
-        : refused(say('nothing-to-bin', { part: name(part) }));
+    if (there.length === 0) return ofNoTest(scene, entry);
     const total = sum(there.map(({ grams }) => grams));
     if (said?.gt(total.plus(OVERWEIGHT_TOLERANCE)) === true)
       return asks(say('ask-bin-more', { part: name(part), weight: weight(said), left: weight(total) }), {
@@ -35,6 +32,12 @@ export const discard: Intent<'discard'> = {
     return gone(entry, there, total);
   },
 };
+
+/** Weighed by nobody: what an alarm is about, or nothing of ours. */
+function ofNoTest({ kitchen }: Scene, { part, weight: said }: Discard): Decision {
+  if (said === undefined && isWatched(kitchen.memory, part)) return watchedGone(part);
+  return part === 'trim' ? refused(say('nothing-to-bin', { part: name(part) })) : { is: 'ignored' };
+}
 
 /** Of several tests in one tub each gave its share. */
 function gone({ part, weight: said, item }: Discard, there: readonly Left[], total: Decimal): Decision {
@@ -66,7 +69,8 @@ function gone({ part, weight: said, item }: Discard, there: readonly Left[], tot
   }));
 }
 
-const warmGone = (part: string): Decision =>
+/** What an alarm was about is gone, and the alarm with it. */
+export const watchedGone = (part: string): Decision =>
   recorded([{ fact: { type: 'binned', part, all: true } }], () => ({ say: [binnedWords({ part })] }));
 
 /** Without a weight where none was known. */
@@ -74,8 +78,3 @@ export const binnedWords = ({ part, grams }: { part: string; grams?: Decimal | u
   grams === undefined
     ? say('binned-plain', { part: name(part) })
     : say('binning', { part: name(part), weight: weight(grams) });
-
-const isWarm = ({ kitchen }: Scene, part: string): boolean =>
-  watches(kitchen.memory).some(
-    ({ is, of, words }) => `${is}:${of}` === rawKey(undefined, part) && words[0] === 'missed',
-  );

@@ -1,7 +1,9 @@
 // What is said of an open lot: its label, what was carried over, a batch on the heat, its end; and of the grinder.
 import type { Fact } from '../core/facts.ts';
-import { isCooking, lacksPass, type Lot } from '../core/lots.ts';
+import { isCooking, lacksPass, type Lot, openLots } from '../core/lots.ts';
 import { list, say } from '../core/reply.ts';
+import { GROUND_MEAT, isWatched } from '../core/watched.ts';
+import { watchedGone } from './discard.ts';
 import { labelOf } from './grind.ts';
 import { answered, type Decision, type Intent, recorded, refused } from './intent.ts';
 import { withOpenLot } from './lot-route.ts';
@@ -63,8 +65,11 @@ export const endBatch: Intent<'endBatch'> = {
 /** A lot that was warm and is thrown away rings no more. */
 export const endLot: Intent<'endLot'> = {
   slots: ['how', 'lot'],
-  decide: (scene, entry) =>
-    withOpenLot(scene, entry, (lot) => {
+  decide: (scene, entry) => {
+    const { memory, lots } = scene.kitchen;
+    const isGone = entry.how === 'thrown' && entry.lot === undefined && openLots(lots).length === 0;
+    if (isGone && isWatched(memory, GROUND_MEAT)) return watchedGone(GROUND_MEAT);
+    return withOpenLot(scene, entry, (lot) => {
       const doubt = entry.how === 'used' && lacksPass(lot) ? [say('lot-without-pass')] : [];
       return record(
         lot,
@@ -72,7 +77,8 @@ export const endLot: Intent<'endLot'> = {
         ofLot(lot, safetyWords({ type: 'lotEnded', how: entry.how })),
         ...doubt,
       );
-    }),
+    });
+  },
 };
 
 /** With the newest lot, so that its record has it; with none, the next lot takes it over. */

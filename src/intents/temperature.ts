@@ -1,12 +1,12 @@
 // "burger temp 166": logged with the batch that is cooked of the open lot, and judged.
 import type { EntryOf } from '../core/entry.ts';
 import type { FactOf } from '../core/facts.ts';
-import { stageOf } from '../core/heat.ts';
+import { fitsStage, stageOf } from '../core/heat.ts';
 import type { Lot } from '../core/lots.ts';
 import { list, say, temperature as degreesOf } from '../core/reply.ts';
 import type { Stage } from '../core/safety-facts.ts';
 import { saidBy } from '../core/speakers.ts';
-import { coolings } from '../core/watched.ts';
+import { coolings, isWatched } from '../core/watched.ts';
 import { answered, asks, type Decision, type Intent, recorded, refused, type Scene } from './intent.ts';
 import { withLot } from './lot-route.ts';
 import { judged, readingResponse, whatWords } from './reading.ts';
@@ -33,13 +33,19 @@ export const temperature: Intent<'temperature'> = {
       );
     }
     if (entry.stage === 'cooling') return refused(say('nothing-cools'));
-    const stage = entry.stage ?? stageOf(entry.food, entry.degrees);
+    const stage = entry.stage ?? stageOf(entry.food, entry.degrees) ?? askedStage(scene, entry);
     if (stage === undefined) return rawOrCooking(entry);
     return isOfLot(entry, stage)
       ? withLot(scene, entry, (lot) => take(scene, entry, { stage, lot }))
       : take(scene, entry, { stage });
   },
 };
+
+/** Of raw meat that was too warm another cold reading is asked for. */
+const askedStage = ({ kitchen }: Scene, { what, degrees }: Temperature): Stage | undefined =>
+  what !== undefined && fitsStage('raw', degrees) && isWatched(kitchen.memory, what, ['raw'])
+    ? 'raw'
+    : undefined;
 
 /** Whole cuts, poultry, soup are of no lot; trim that is not ground yet neither. */
 const isOfLot = ({ food, lot }: Temperature, stage: Stage): boolean => {

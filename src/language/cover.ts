@@ -12,6 +12,14 @@ export interface Cover {
   readonly unread: readonly number[];
 }
 
+/** What is read beside what anybody may say at any time. */
+export interface Listening {
+  /** A question stands: its answers. */
+  readonly answering: boolean;
+  /** An alarm has just asked for a temperature: the name of what it is of, and the number. */
+  readonly reading?: boolean;
+}
+
 /** How many covers of the same cost are looked at: two that differ are enough to ask. */
 const TIES = 4;
 
@@ -22,7 +30,7 @@ interface Reading {
   readonly matches: (at: number) => readonly Match[];
 }
 
-function readingOf(listener: Listener, tokens: readonly Token[], options: { answering: boolean }): Reading {
+function readingOf(listener: Listener, tokens: readonly Token[], options: Listening): Reading {
   const { language } = listener;
   const read = readOnce(listener, tokens);
   const found: (readonly Match[] | undefined)[] = [];
@@ -40,7 +48,7 @@ function readingOf(listener: Listener, tokens: readonly Token[], options: { answ
 export function cheapestCovers(
   listener: Listener,
   tokens: readonly Token[],
-  options: { answering: boolean },
+  options: Listening,
 ): readonly Cover[] {
   const reading = readingOf(listener, tokens, options);
   const whole = covers(reading, reachable(reading), false);
@@ -98,7 +106,7 @@ const isBreak = (tokens: readonly Token[], at: number): boolean => at === 0 || t
 function applies(
   { meaning, from, end }: Match,
   tokens: readonly Token[],
-  { answering }: { answering: boolean },
+  { answering, reading }: Listening,
 ): boolean {
   const asks = tokens[end - 1]?.asks === true;
   return meaning.when.every((when) => {
@@ -109,6 +117,8 @@ function applies(
         return !asks;
       case 'answer':
         return answering;
+      case 'reading':
+        return reading === true;
       case 'ends':
         return end === tokens.length || tokens[end]?.before === 'stop';
       case 'apart':

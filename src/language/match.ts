@@ -5,11 +5,12 @@ import type { State } from './template.ts';
 import type { Token } from './token.ts';
 
 /**
- * When a sentence is read: only where a question mark ends it, only where none does, only while a question stands, only as the
- * whole line, only where no article stands before it ("the note on the board"), only where a sentence of the line ends with it,
+ * When a sentence is read: only where a question mark ends it, only where none does, only while a question stands, only behind
+ * an alarm that asks for a temperature, only as the whole line, only where no article stands before it ("the note on the board"), only where a sentence of the line ends with it,
  * only between commas or stops.
  */
-export type When = 'question' | 'statement' | 'answer' | 'alone' | 'undetermined' | 'ends' | 'apart';
+export type When =
+  'question' | 'statement' | 'answer' | 'reading' | 'alone' | 'undetermined' | 'ends' | 'apart';
 
 /** What a sentence says beside its slots. */
 export interface Meaning {

@@ -1,5 +1,5 @@
 // From a line to what was said: cut into tokens, covered with sentences, judged.
-import { cheapestCovers } from './cover.ts';
+import { cheapestCovers, type Listening } from './cover.ts';
 import { withoutFillers } from './fillers.ts';
 import { type Heard, judge } from './judge.ts';
 import type { Language } from './language.ts';
@@ -12,15 +12,15 @@ import { LONGEST_LINE, tokenise } from './tokenise.ts';
 export type { Heard } from './judge.ts';
 export type { Said } from './said.ts';
 
-/** Reads one line. `answering`: a question stands, so that its answers are read too. */
-export function parse(listener: Listener, line: string, options: { answering: boolean }): Heard {
+/** Reads one line. */
+export function parse(listener: Listener, line: string, options: Listening): Heard {
   if (line.length <= LONGEST_LINE) return read(listener, line, options);
   const beginning = read(listener, line.slice(0, line.lastIndexOf(' ', LONGEST_LINE) + 1), options);
   const isForUs = beginning.said.some((each) => each.firm) || beginning.unread !== undefined;
   return isForUs ? { said: [], tooLong: true } : { said: [] };
 }
 
-function read(listener: Listener, line: string, options: { answering: boolean }): Heard {
+function read(listener: Listener, line: string, options: Listening): Heard {
   const { language } = listener;
   const { written: text, tokens: all } = tokenise(line, language.decimalMark, language.abbreviations);
   const tokens = spellKeywords(language, withoutFillers(language, all));

@@ -35,7 +35,7 @@ const entrySchema = z.strictObject({
   say: z.union([z.string(), z.array(z.string()).min(1)]),
   set: z.record(z.string(), z.union([z.string(), z.boolean()])).optional(),
   when: z
-    .array(z.enum(['question', 'statement', 'answer', 'alone', 'undetermined', 'ends', 'apart']))
+    .array(z.enum(['question', 'statement', 'answer', 'reading', 'alone', 'undetermined', 'ends', 'apart']))
     .optional(),
   /** A sentence that must be asked about: the question's code, and what each answer makes of it. */
   ask: z.string().optional(),

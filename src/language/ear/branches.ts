@@ -57,4 +57,5 @@ const isWanted = ({ intent, ask, when }: Meaning, { intent: wanted, answering }:
   intent === wanted &&
   ask === undefined &&
   !when.includes('question') &&
+  !when.includes('reading') &&
   (answering || !when.includes('answer'));

@@ -1,0 +1,44 @@
+// A number by itself, or behind the name of what an alarm is about, where an alarm has just asked for a temperature.
+import type { AskedReading } from '../core/due.ts';
+import type { DegreesF } from '../core/entry.ts';
+import { fitsStage } from '../core/heat.ts';
+import type { Kitchen } from '../core/kitchen.ts';
+import type { DuesOf } from '../core/schedule.ts';
+import { askedReadings, isBareReading } from '../intents/bare-reading.ts';
+import type { Listener } from '../language/listen.ts';
+import { type Heard, parse, type Said } from '../language/parse.ts';
+
+interface Asked {
+  readonly kitchen: Kitchen;
+  readonly at: string;
+  readonly duesOf?: DuesOf;
+  /** A question of ours stands: a number by itself is its answer. */
+  readonly answering: boolean;
+}
+
+/** Undefined where nothing was asked, or the words are neither. */
+export function readingHeard(listener: Listener, text: string, asked: Asked): Heard | undefined {
+  const readings = askedReadings(asked);
+  if (readings.length === 0) return undefined;
+  const heard = parse(listener, text, { answering: !asked.answering, reading: true });
+  const [said, ...others] = heard.said;
+  if (said === undefined || others.length > 0) return undefined;
+  if (said.kind === 'amount') return heard;
+  const slots = said.kind === 'temperature' ? namedReading(said, readings) : undefined;
+  return slots && { ...heard, said: [{ ...said, slots }] };
+}
+
+/** The reading of what an alarm is about. One that cannot be of raw meat is of the same food on the heat. */
+function namedReading({ slots }: Said, asked: readonly AskedReading[]): Said['slots'] | undefined {
+  const degrees = slots['degrees'] as DegreesF;
+  const of = asked.filter(({ what }) => what === slots['what']);
+  const [first] = of;
+  if (first === undefined || !isBareReading(degrees)) return undefined;
+  const { stage } = of.find((each) => fitsStage(each.stage, degrees)) ?? {};
+  const { food } = first;
+  return {
+    ...slots,
+    ...(stage === undefined ? {} : { stage }),
+    ...(food === undefined ? {} : { food }),
+  };
+}
