@@ -324,10 +324,14 @@ reminder-set-plain = Reminder { $repeat ->
 reminder-cancelled = Cancelled: { $of }
 reminder-cancelling = cancelling reminder { $number }
 no-such-reminder = No reminder like that. There is:
-late-minutes = (late by { $minutes } min: I was not running, or the clock was wrong)
-late-hours = (late by { $hours } h: I was not running, or the clock was wrong)
-alarm-unheard = Nobody has acknowledged this for { $minutes } min. Say "got it".
-alarm-again = Somebody had this { $minutes } min ago, and it is not settled yet.
+length-of-time = { $is ->
+    [minutes] { $minutes } min
+    [hours] { $hours } h
+   *[both] { $hours } h { $minutes } min
+  }
+late = (late by { $length }: I was not running, or the clock was wrong)
+alarm-unheard = Nobody has acknowledged this for { $length }. Say "got it".
+alarm-again = Somebody had this { $length } ago, and it is not settled yet.
 acknowledging = { $count ->
     [one] having heard the alarm; it rings again
    *[other] having heard { $count } alarms; they ring again
@@ -336,7 +340,7 @@ acknowledged = { $count ->
     [one] Noted: you have it.
    *[other] Noted: you have them, all { $count }.
   }
-acknowledged-for = I ring again in { $minutes } min if it is not settled by then.
+acknowledged-for = I ring again in { $length } if it is not settled by then.
 
 ## Corrections
 
@@ -530,7 +534,10 @@ summary-today = Today so far:
 summary-yesterday = Yesterday:
 summary-week = This week so far:
 summary-month = This month so far:
-summary-nothing = Nothing was cut.
+summary-nothing = { $open ->
+    [none] Nothing was cut.
+   *[some] No piece was finished.
+  }
 summary-pieces = { $count } { $count ->
     [one] piece
    *[other] pieces
@@ -574,6 +581,34 @@ settings-not-yours = The kitchen's settings are for the lead and the owner.
 nobody-called = Nobody of the team is called { $name }, and nothing was changed. There is: { $people }.
 setting-unread = I can't set it to that. Nothing was changed.
 setting-as-made = It is as it was before anybody set it.
+set-counts = Weights in { $unit ->
+    [kg] kilograms
+   *[lb] pounds
+  }, money in { $currency }, the clock of { $timezone }.
+set-no-summary = No daily summary.
+set-summary = The summary comes at { $time } each day, to { $to ->
+    [team] the team
+   *[other] { $to }
+  }.
+set-limits = Ground meat is cooked to { $ground }, raw meat is { $cold } at most.
+set-alarms = An alarm that nobody acknowledges rings again after { $minutes } min, for { $to ->
+    [nobody] the team
+   *[other] { $to } and the team
+  }.
+set-costs = { $seen ->
+    [all] Cutters see costs.
+   *[some] Cutters see no costs.
+  } { $labor ->
+    [counts] Minutes at the table count in the verdict.
+   *[fixed] Labor is fixed: it stays out of the verdict.
+  }
+set-tolerance = Portions may be { $off } off their size.
+set-recordings = { $days ->
+    [0] Voice notes are not kept.
+    [1] Voice notes are kept for a day.
+   *[other] Voice notes are kept for { $days } days.
+  }
+set-change = The lead and the owner change one by saying it, like "summary at 10 pm" or "cold limit is 38".
 setting-name = { $setting ->
     [cuttersSeeCosts] who sees costs
     [laborAvoidable] how labor counts
@@ -651,7 +686,7 @@ help =
     Say what you weigh, one thing at a time or several:
     "ribeye 14.2 lb at 7.40" · "trim 1.1" · "fat 1.9" · "12 portions 16 oz" · "portions weigh 11.2"
     "trim is worth 1.50" · "took 25 minutes" · "packing 15 cents each" · "ready cut 9.85" · "done"
-    "grinding the trim" · "burger temp 166" · "ice bath 33" · "what temp for ground trim" · "grind log"
+    "grinding the trim" · "burger temp 166" · "ice bath 33" · "what temp for ground trim" · "grind log" · "settings"
     Wrong? "no, 1.3" · "that was fat not trim" · "drop the fat" · "undo"
     More: "end piece 18.5" · "product tenderloin 3.1 worth 18" · "share the cost" · "cooked weight 8.9" · "am I cutting heavy" · "food cost at 38"
     Ask: "where are we" · "what's ribeye at" · "ribeye yield" · "cut or buy ribeye" · "how much ribeye for 40 16-ounce" · "how did we do today"

@@ -3,8 +3,8 @@
 import type { Due } from '../core/due.ts';
 import type { Recorded } from '../core/facts.ts';
 import { evolve, type Kitchen } from '../core/kitchen.ts';
-import { number, type Reply, say } from '../core/reply.ts';
-import { decimal } from '../core/decimal.ts';
+import { lengthOfTime } from '../core/length-of-time.ts';
+import { type Reply, say } from '../core/reply.ts';
 import type { Role } from '../core/role.ts';
 import { seesCosts } from '../core/role.ts';
 import { dues, type DuesOf } from '../core/schedule.ts';
@@ -134,11 +134,7 @@ async function linesOf(
 }
 
 function lateness(ms: number): readonly Reply[] {
-  if (ms < LATE_MS) return [];
-  const minutes = decimal(String(Math.floor(ms / 60_000)));
-  return minutes.lt(120)
-    ? [say('late-minutes', { minutes: number(minutes, 0) })]
-    : [say('late-hours', { hours: number(minutes.div(60), 0) })];
+  return ms < LATE_MS ? [] : [say('late', { length: lengthOfTime(ms) })];
 }
 
 function toldOf(

@@ -5,9 +5,9 @@ import type { Due } from './due.ts';
 import type { FactOf, Recorded } from './facts.ts';
 import type { Kitchen } from './kitchen.ts';
 import { newest } from './ledger.ts';
+import { lengthOfTime } from './length-of-time.ts';
 import { DAY_MS } from './local-time.ts';
-import { number, say } from './reply.ts';
-import { decimal } from './decimal.ts';
+import { say } from './reply.ts';
 
 export interface Standing {
   readonly key: string;
@@ -73,7 +73,7 @@ export function unheardAgain(
 }
 
 /** Minutes after which an unheard alarm rings again and goes to the second person, where the kitchen has set none. */
-const USUAL_MINUTES = 10;
+export const USUAL_MINUTES = 10;
 /** It rings less often the longer it stands, and never less than this often, unless the alarm has its own time. */
 const MOST_WAITS = 6;
 /** So many rings are near one another, whatever time the alarm has. */
@@ -118,7 +118,7 @@ function unheardRing(
     base,
     at,
     to: secondPerson === undefined ? 'team' : { speaker: secondPerson, withTeam: true },
-    say: [...due.say, say('alarm-unheard', { minutes: minutesFrom(Date.parse(since), at) })],
+    say: [...due.say, say('alarm-unheard', { length: lengthOfTime(at - Date.parse(since)) })],
   };
 }
 
@@ -126,12 +126,9 @@ function heardRing(due: Due, { rings }: Standing, heardAt: string): readonly Rin
   if (due.againMinutes === undefined) return [];
   const base = Date.parse(heardAt);
   const at = base + due.againMinutes * MINUTE_MS;
-  const again = say('alarm-again', { minutes: minutesFrom(base, at) });
+  const again = say('alarm-again', { length: lengthOfTime(at - base) });
   return [{ ...due, key: `${due.key}#${rings + 1}`, base, at, say: [...due.say, again] }];
 }
-
-const minutesFrom = (from: number, to: number): ReturnType<typeof number> =>
-  number(decimal(String(Math.max(0, Math.round((to - from) / MINUTE_MS)))), 0);
 
 /** The alarms that stand unheard, whose reason holds, and which are not over. */
 export const ringing = (kitchen: Kitchen, dues: readonly Due[], now: number): readonly Due[] => {

@@ -104,6 +104,7 @@ interface Slots extends SafetySlots {
     /** A setting that is a weight. */
     each?: Grams;
   };
+  askSettings: object;
   /** When the speaker's answers are read out. */
   speaking: { when: Aloud };
   /** The state of the speaker's test, read out whatever was chosen. */

@@ -17,7 +17,16 @@ const grams = z
   .refine((value) => value.gt(0));
 const CLOCK = /^([01]\d|2[0-3]):[0-5]\d$/;
 const OFF = 'off';
-const WEEKDAYS = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday', OFF] as const;
+export const WEEKDAYS = [
+  'monday',
+  'tuesday',
+  'wednesday',
+  'thursday',
+  'friday',
+  'saturday',
+  'sunday',
+  OFF,
+] as const;
 /** Sooner nobody could have come from the walk-in; later it is no alarm. */
 const [LEAST_MINUTES, MOST_MINUTES] = [2, 120];
 

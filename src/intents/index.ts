@@ -14,6 +14,7 @@ import { askPrices } from './ask-prices.ts';
 import { askProducts } from './ask-products.ts';
 import { askSummary } from './ask-summary.ts';
 import { askTemperature } from './ask-temperature.ts';
+import { askSettings } from './ask-settings.ts';
 import { askThermometerLog } from './ask-thermometer-log.ts';
 import { askVerdict } from './ask-verdict.ts';
 import { askYield } from './ask-yield.ts';
@@ -61,6 +62,7 @@ export const intents: { readonly [K in Kind]: Intent<K> } = {
   correct, remove, drop, rename, note, setting, askCost, askYield, askYieldBy, askPrices, askHistory, askVerdict, askOrder, askPlan, askMenuPrice, name, amount, choice,
   grind, grindSource, carryOver, cleaned, batch, endBatch, endLot, discard, temperature, thermometer, cooling, askTemperature, askGrindLog,
   askThermometerLog,
+  askSettings,
   askFoodCost, askHeavy, askProducts, product, piecePrice, endPiece, cooked, served,
   remind, moment, askReminders, cancelReminder, acknowledge, askSummary,
   export: exportTests, picture, speaking, readBack,

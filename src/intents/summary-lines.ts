@@ -20,7 +20,10 @@ const MORE: readonly MoreLines[] = [stillOpen, lots, thermometers, unheard, late
 
 /** The lines below the heading. */
 export function summaryLines(kitchen: Kitchen, days: PastDays, duesOf: DuesOf = dues): readonly Reply[] {
-  const cut = days.tests.length === 0 ? [say('summary-nothing')] : cutLines(kitchen, days);
+  const cut =
+    days.tests.length === 0
+      ? [say('summary-nothing', { open: openTests(kitchen).length === 0 ? 'none' : 'some' })]
+      : cutLines(kitchen, days);
   return [...cut, ...turned(days), ...MORE.flatMap((more) => more(kitchen, days, duesOf))];
 }
 

@@ -291,7 +291,7 @@ describe('an alarm', () => {
     await home.restart();
     const told = texts(await home.look(begun + 3 * HOUR)).filter((each) => each.includes('on the heat'));
     expect(told).toHaveLength(1);
-    expect(told[0]).toContain('late by 3 h');
+    expect(told[0]).toContain('late by 2 h 49 min');
     await home.restart();
     expect(await home.look(begun + 3 * HOUR + 1000)).toEqual([]);
   });
