@@ -8,7 +8,7 @@ import type { Heeded } from './converse.ts';
 import type { HeardAs } from './ports/table.ts';
 
 /** From here on an entry is recorded as it was heard; below it waits for a word. */
-const RECORD_FROM = 0.96;
+const RECORD_FROM = 0.9;
 /** From here on a question of the person is answered: nothing is recorded by it, and what was heard is shown. */
 const ANSWER_FROM = 0.75;
 /** Below this it is taken for noise or for talk that is not for us. */

@@ -4,9 +4,10 @@
 import { cpus, loadavg } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
+import type { Evidence } from '../../src/speech/embedded/agreement.ts';
 import { embedded } from '../../src/speech/embedded/engine.ts';
 import { measureClips } from './speech/clips.ts';
-import { type Example, fitted } from './speech/fit.ts';
+import { fitted } from './speech/fit.ts';
 import { half, readSet } from './speech/set.ts';
 import { summary } from './speech/summary.ts';
 
@@ -28,11 +29,11 @@ if (folder === undefined || !(every >= 1) || !(wanted === undefined || isHalf)) 
   console.error('bench:speech FOLDER [--json] [--fit] [--half tune|report] [--every N] [--from K]');
   process.exitCode = 2;
 } else {
-  const looks: (Omit<Example, 'isRight'> | undefined)[] = [];
+  const looks: (Evidence | undefined)[] = [];
   const recogniser = embedded(
     join(process.cwd(), 'src/speech/embedded/worker.js'),
     undefined,
-    (looked, frames) => void looks.push(looked && { looked, frames }),
+    (evidence) => void looks.push(evidence),
   );
   const all = readSet(folder);
   const chosen = (isHalf ? half(all, wanted) : all).filter((_, index) => index % every === from);

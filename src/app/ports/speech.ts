@@ -19,8 +19,10 @@ export interface Expected {
   readonly near: (words: string) => readonly string[];
   /** Whether two sentences come to the same ("of" or "at", "pound" or "pounds"), so that it is no matter which was said. */
   readonly isSame: (words: string, others: string) => boolean;
-  /** Whether they name a cut that neither this kitchen nor most others have: likelier misheard than said. */
+  /** Whether they name a cut that neither this kitchen nor most others have, or more of a unit than anybody says: likelier misheard than said. */
   readonly isUnusual: (words: string) => boolean;
+  /** Whether they hold a number that sounds much like another one ("fourteen" and "forty"). */
+  readonly isMixable: (words: string) => boolean;
   /** The same words as running text, for engines that take a hint and no grammar. */
   readonly hint: string;
 }

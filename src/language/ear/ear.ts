@@ -30,8 +30,10 @@ const hearingSchema = z.strictObject({
     zeros: words,
     point: z.string(),
     units: words,
+    alike: words,
     likeNames: words,
   }),
+  unlikely: z.record(z.string(), words),
   often: words,
   alsoSaid: words,
 });

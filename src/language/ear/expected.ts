@@ -13,6 +13,7 @@ export interface Expectation {
   readonly spelled: Pronunciations;
   readonly near: (words: string) => readonly string[];
   readonly isUnusual: (words: string) => boolean;
+  readonly isMixable: (words: string) => boolean;
   readonly hint: string;
 }
 
@@ -26,10 +27,19 @@ export function expectation(language: Language, ear: Ear, listening: Listening):
       .filter((word) => !Object.hasOwn(own, word))
       .map((word) => [word, soundsOf(ear.sounds, word)] as const),
     near: nearOf(ear, listening),
-    isUnusual: (line) => rare.some((name) => ` ${line} `.startsWith(` ${name} `)),
+    isUnusual: (line) => rare.some((name) => ` ${line} `.startsWith(` ${name} `)) || isUnlikely(ear, line),
+    isMixable: (line) => line.split(' ').some((word) => ear.near.alike.includes(word)),
     hint: hintOf(ear, listening),
   };
 }
+
+/** More of a unit than anybody says: the number stands before the unit, or before its last digit. */
+const isUnlikely = ({ unlikely }: Ear, line: string): boolean =>
+  line
+    .split(' ')
+    .some((word, at, all) =>
+      all.slice(Math.max(0, at - 2), at).some((each) => unlikely[word]?.includes(each)),
+    );
 
 /** Names first: a model of general speech knows numbers and units, but not silverskin. */
 function hintOf(ear: Ear, { items, parts, onTable }: Listening): string {

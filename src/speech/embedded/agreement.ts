@@ -6,47 +6,58 @@ import type { Looked } from './look.ts';
 
 // Fitted by logistic regression on synthetic clips (docs/voice.md, `bench:speech --fit`), where wrong hearings, talk and noise
 // count as one. Where nothing is near ("done") there is no margin, and `alone` stands for it.
-const FIT = { agree: 2.545, alone: -1.279, margin: 0.805, fit: 2.326, base: 0.373 } as const;
+const FIT = { agree: 1.482, alone: -0.266, margin: 0.468, fit: 2.009, mixable: -0.942, base: 0.843 } as const;
 /** The units of the two features, and how far from 0 they count. */
 const MARGIN = { unit: 200, least: -1, most: 3 } as const;
 const FIT_A_FRAME = { unit: 10, least: -2.5, most: 1.5 } as const;
 
-/** A rival that fits nearly as well: one number may well be the other. */
-const NARROW = 130;
 /** A fit for each frame, against any sounds at all, as talk has it and what is for us seldom. */
 const POOR = -12;
 /** Below the point of recording: such an entry waits for a word, however sure the rest is. */
 const AT_MOST_WHEN_IN_DOUBT = 0.7;
 
-/** Frames are hundredths of a second. */
+/** What is known of one hearing. */
+export interface Evidence {
+  readonly looked: Looked;
+  /** Hundredths of a second. */
+  readonly frames: number;
+  /** Whether the words hold a number that sounds much like another one. */
+  readonly isMixable: boolean;
+}
+
+/** Undefined: nothing was said that is listened for. */
 export function transcriptOf(
-  looked: Looked | undefined,
-  { frames, isUnusual }: { frames: number; isUnusual: (words: string) => boolean },
+  evidence: Evidence | undefined,
+  isUnusual: (words: string) => boolean,
 ): Transcript {
-  if (looked === undefined) return { words: '', confidence: 0 };
+  if (evidence === undefined) return { words: '', confidence: 0 };
+  const { looked } = evidence;
   const { words } = looked;
-  const features = featuresOf(looked, frames);
+  const features = featuresOf(evidence);
   const sum = FEATURES.reduce((all, feature) => all + FIT[feature] * features[feature], 0);
   const sureness = 1 / (1 + Math.exp(-sum));
-  const isInDoubt =
-    !looked.agree || isPoor(looked, frames) || (marginOf(looked) ?? Infinity) < NARROW || isUnusual(words);
+  const isBeaten = (marginOf(looked) ?? 0) < 0;
+  const isInDoubt = !looked.agree || isBeaten || isPoor(evidence) || isUnusual(words);
   return { words, confidence: isInDoubt ? Math.min(sureness, AT_MOST_WHEN_IN_DOUBT) : sureness };
 }
 
-const isPoor = ({ own, sounds }: Looked, frames: number): boolean => (own - sounds) / frames < POOR;
+const fitAFrame = ({ looked: { own, sounds }, frames }: Evidence): number => (own - sounds) / frames;
+const isPoor = (evidence: Evidence): boolean => fitAFrame(evidence) < POOR;
 const marginOf = ({ own, near }: Looked): number | undefined => (near === undefined ? undefined : own - near);
 
-export const FEATURES = ['agree', 'alone', 'margin', 'fit', 'base'] as const;
+export const FEATURES = ['agree', 'alone', 'margin', 'fit', 'mixable', 'base'] as const;
 type Features = Readonly<Record<(typeof FEATURES)[number], number>>;
 
 /** What the sureness is made of, each in its unit. */
-export function featuresOf(looked: Looked, frames: number): Features {
+export function featuresOf(evidence: Evidence): Features {
+  const { looked, isMixable } = evidence;
   const margin = looked.agree ? marginOf(looked) : undefined;
   return {
     agree: looked.agree ? 1 : 0,
     alone: looked.agree && margin === undefined ? 1 : 0,
     margin: margin === undefined ? 0 : counted(margin, MARGIN),
-    fit: counted((looked.own - looked.sounds) / frames, FIT_A_FRAME),
+    fit: counted(fitAFrame(evidence), FIT_A_FRAME),
+    mixable: isMixable ? 1 : 0,
     base: 1,
   };
 }

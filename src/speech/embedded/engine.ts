@@ -6,9 +6,9 @@ import {
   type Sound,
   SpeechError,
 } from '../../app/ports/speech.ts';
-import { transcriptOf } from './agreement.ts';
+import { type Evidence, transcriptOf } from './agreement.ts';
 import { type Automaton, automaton } from './automaton.ts';
-import { type Ask, look, type Looked, type Pass } from './look.ts';
+import { type Ask, look, type Pass } from './look.ts';
 import { newThread, type Thread } from './thread.ts';
 
 export interface Limits {
@@ -21,8 +21,8 @@ export interface Limits {
 
 const LIMITS: Limits = { msPerSecond: 4000, leastMs: 20_000, mostBytes: 512 * 1024 * 1024 };
 
-/** What the looks at a note came to, for whoever fits the sureness to them; frames are hundredths of a second. */
-export type Watch = (looked: Looked | undefined, frames: number) => void;
+/** What the looks at a note came to, for whoever fits the sureness to them. */
+export type Watch = (evidence: Evidence | undefined) => void;
 
 /** `workerFile` is src/speech/embedded/worker.js, wherever the program was started from. */
 export function embedded(workerFile: string, limits: Limits = LIMITS, watch?: Watch): Recogniser {
@@ -32,13 +32,15 @@ export function embedded(workerFile: string, limits: Limits = LIMITS, watch?: Wa
   const hear: Recogniser['hear'] = async (sound, expected) => {
     const ms = Math.max(limits.leastMs, (sound.samples.length / SAMPLES_PER_SECOND) * limits.msPerSecond);
     const frames = sound.samples.length / FRAME;
-    const { near, isSame, isUnusual } = expected;
+    const { near, isSame } = expected;
     const { ask, most } = asking(thread, ms, { sound, expected });
     try {
       const looked = await look(ask, { whole: grammarOf(expected.grammar), near, isSame });
-      watch?.(looked, frames);
+      const isMixable = looked !== undefined && expected.isMixable(looked.words);
+      const evidence = looked && { looked, frames, isMixable };
+      watch?.(evidence);
       if (most() > limits.mostBytes) await thread.letGo();
-      return transcriptOf(looked, { frames, isUnusual });
+      return transcriptOf(evidence, expected.isUnusual);
     } catch (error) {
       // A thread that failed or is late is of no further use; the next note gets a fresh one.
       await thread.letGo();

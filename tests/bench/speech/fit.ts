@@ -1,13 +1,9 @@
 // The weights of the sureness, fitted to clips: logistic regression by Newton's method, with a little ridge so that what never
 // goes wrong gets no endless weight. What was heard right counts as 1; wrong hearings, talk and noise as 0.
-import { FEATURES, featuresOf } from '../../../src/speech/embedded/agreement.ts';
-import type { Looked } from '../../../src/speech/embedded/look.ts';
+import { type Evidence, FEATURES, featuresOf } from '../../../src/speech/embedded/agreement.ts';
 import { round } from '../measure.ts';
 
-export interface Example {
-  readonly looked: Looked;
-  /** Hundredths of a second. */
-  readonly frames: number;
+export interface Example extends Evidence {
   readonly isRight: boolean;
 }
 
@@ -15,9 +11,9 @@ const RIDGE = 0.1;
 const STEPS = 50;
 
 export function fitted(examples: readonly Example[]): Readonly<Record<string, number>> {
-  const rows = examples.map(({ looked, frames, isRight }) => {
-    const features = featuresOf(looked, frames);
-    return { x: FEATURES.map((name) => features[name]), y: isRight ? 1 : 0 };
+  const rows = examples.map((example) => {
+    const features = featuresOf(example);
+    return { x: FEATURES.map((name) => features[name]), y: example.isRight ? 1 : 0 };
   });
   let weights = FEATURES.map(() => 0);
   for (let step = 0; step < STEPS; step += 1) {

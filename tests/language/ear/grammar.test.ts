@@ -67,16 +67,32 @@ describe('the grammar', () => {
   });
 });
 
-describe('an unusual name', () => {
+describe('what is likelier misheard than said', () => {
   it.each([
-    ['cod forty ounces', {}, true],
+    ['cod fourteen ounces', {}, true],
     ['strip ten pounds', {}, true],
-    ['cod forty ounces', { items: new Set(['cod']) }, false],
+    ['cod fourteen ounces', { items: new Set(['cod']) }, false],
+    ['cod forty ounces', { items: new Set(['cod']) }, true],
+    ['twelve portions of sixty four ounces', {}, true],
+    ['forty portions of sixteen ounces', {}, false],
+    ['ribeye forty pounds', {}, false],
     ['striploin ten pounds', {}, false],
     ['fat fourteen ounces', {}, false],
     ['done', {}, false],
   ])('"%s" in %o: %s', (words, listening, isUnusual) => {
     expect(expected(listening).isUnusual(words)).toBe(isUnusual);
+  });
+});
+
+describe('a number that sounds much like another', () => {
+  it.each([
+    ['forty portions of six ounces', true],
+    ['fat fourteen ounces', true],
+    ['fat twelve ounces', false],
+    ['trim one point nine', false],
+    ['done', false],
+  ])('"%s": %s', (words, isMixable) => {
+    expect(expected({}).isMixable(words)).toBe(isMixable);
   });
 });
 
