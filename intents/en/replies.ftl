@@ -118,6 +118,7 @@ grind-from = from { $of }
 grind-from-nothing = no cutting test behind it
 grind-not-cleaned = no cleaning of the grinder said before it
 grind-next = Say its labels ("lot 4471 est 245"), what was carried over, and the temperature of each batch ("burger temp 166").
+grind-since = Grind { $lot } ({ $part }) was ground { $at }.
 grind-keeps = Raw ground meat keeps 1 to 2 days in the cold (USDA FSIS, FDA storage chart).
 supplier-lot = supplier lot { $number }
 establishment = establishment { $number }
@@ -560,6 +561,7 @@ summary-turned = { $items } turned: { $before ->
   } now.
 summary-open = Still open: { $items }
 summary-lots = { $lots }: no passing temperature yet
+summary-lots-batch = { $lots }: a batch without a passing temperature
 and-more = and { $count } more
 summary-checks = { $count } thermometer { $count ->
     [one] check

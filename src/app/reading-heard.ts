@@ -24,7 +24,11 @@ export function readingHeard(listener: Listener, text: string, asked: Asked): He
   const [said, ...others] = heard.said;
   if (said === undefined || others.length > 0) return undefined;
   if (said.kind === 'amount') return heard;
-  const slots = said.kind === 'temperature' ? namedReading(said, readings) : undefined;
+  if (said.kind !== 'temperature') return undefined;
+  const degrees = said.slots['degrees'] as DegreesF;
+  if (said.slots['what'] === undefined && !asked.answering)
+    return { ...heard, said: [{ ...said, kind: 'amount', slots: { number: { degrees } } }] };
+  const slots = namedReading(said, readings);
   return slots && { ...heard, said: [{ ...said, slots }] };
 }
 

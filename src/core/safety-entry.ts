@@ -33,4 +33,5 @@ export interface SafetySlots {
   /** `file`: only the file is wanted. */
   askGrindLog: { format?: 'csv' | 'xlsx'; file?: boolean };
   askThermometerLog: object;
+  askStorage: object;
 }

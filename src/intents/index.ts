@@ -12,6 +12,7 @@ import { askOrder } from './ask-order.ts';
 import { askPlan } from './ask-plan.ts';
 import { askPrices } from './ask-prices.ts';
 import { askProducts } from './ask-products.ts';
+import { askStorage } from './ask-storage.ts';
 import { askSummary } from './ask-summary.ts';
 import { askTemperature } from './ask-temperature.ts';
 import { askSettings } from './ask-settings.ts';
@@ -62,6 +63,7 @@ export const intents: { readonly [K in Kind]: Intent<K> } = {
   correct, remove, drop, rename, note, setting, askCost, askYield, askYieldBy, askPrices, askHistory, askVerdict, askOrder, askPlan, askMenuPrice, name, amount, choice,
   grind, grindSource, carryOver, cleaned, batch, endBatch, endLot, discard, temperature, thermometer, cooling, askTemperature, askGrindLog,
   askThermometerLog,
+  askStorage,
   askSettings,
   askFoodCost, askHeavy, askProducts, product, piecePrice, endPiece, cooked, served,
   remind, moment, askReminders, cancelReminder, acknowledge, askSummary,

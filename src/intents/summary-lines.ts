@@ -4,6 +4,7 @@ import { ringing } from '../core/alarm.ts';
 import { decimal, type Decimal, ZERO } from '../core/decimal.ts';
 import { type Kitchen, openTests, poolOf } from '../core/kitchen.ts';
 import { lotsWithoutPass } from '../core/lot-dues.ts';
+import type { Lot } from '../core/lots.ts';
 import { poolFigures } from '../core/pool.ts';
 import { list, name, percent, price, type Reply, say, sayCost, size, weight } from '../core/reply.ts';
 import { isOnTarget } from '../core/costs.ts';
@@ -137,14 +138,15 @@ function lots(kitchen: Kitchen, { stretch }: PastDays): readonly Reply[] {
   const found = lotsWithoutPass(kitchen).filter(
     ({ status, openedAt }) => openedAt < stretch.to && (status === 'open' || openedAt >= stretch.from),
   );
-  return found.length === 0
-    ? []
-    : [
-        say('summary-lots', {
-          lots: few(found.map(({ id, part }) => say('grind-of', { lot: id, part: name(part) }))),
-        }),
-      ];
+  const none = found.filter(({ batches }) => !batches.some(({ passed }) => passed));
+  const some = found.filter((lot) => !none.includes(lot));
+  return [...lotsLine('summary-lots', none), ...lotsLine('summary-lots-batch', some)];
 }
+
+const lotsLine = (id: string, found: readonly Lot[]): readonly Reply[] =>
+  found.length === 0
+    ? []
+    : [say(id, { lots: few(found.map((lot) => say('grind-of', { lot: lot.id, part: name(lot.part) }))) })];
 
 /** Of one day only what was off; of more days how many there were. */
 function thermometers({ memory }: Kitchen, { stretch: { from, to } }: PastDays): readonly Reply[] {

@@ -17,13 +17,27 @@ export interface Time {
 export function readTime({ times, numbers }: Language, said: readonly string[]): Time | undefined {
   const { repeat, rest: dated } = repetition(times, said);
   const { day, rest } = dayIn(times, dated);
-  const words = inFigures(times, numbers, rest).join(' ');
+  const words = readable(times, inFigures(times, numbers, rest));
   const more = { ...(repeat === undefined ? {} : { repeat }), ...(day === undefined ? {} : { day }) };
   if (words === '') return repeat === undefined && !isDay(times, day, said) ? undefined : { words, ...more };
-  const [result, another] = parsed(words, '2026-01-01T00:00');
-  if (another !== undefined || result?.text.length !== words.length) return undefined;
-  return { words, ...more };
+  return isWhole(words) ? { words, ...more } : undefined;
 }
+
+function isWhole(words: string): boolean {
+  const [result, another] = parsed(words, '2026-01-01T00:00');
+  return another === undefined && result?.text.length === words.length;
+}
+
+/** "at 9 tomorrow morning" is not read by the library, "tomorrow morning at 9" is. */
+function readable({ partsOfDay }: TimeWords, words: readonly string[]): string {
+  const said = words.join(' ');
+  if (!partsOfDay.includes(words.at(-1) ?? '') || isWhole(said)) return said;
+  const turned = words.map((_, at) => [...words.slice(at), ...words.slice(0, at)].join(' '));
+  return turned.slice(1, MOST_OF_HOUR + 1).find(isWhole) ?? said;
+}
+
+/** So many words may say the hour. */
+const MOST_OF_HOUR = 4;
 
 /** A day of the month without its month, which the library does not read, or the day after tomorrow. */
 function dayIn(
