@@ -49,6 +49,8 @@ interface Slots extends SafetySlots {
     mode?: 'add';
     told?: boolean;
     item?: string;
+    /** "they weigh 11.2": of the portions only if those were the speaker's last words. */
+    backward?: boolean;
     /** The words said that the size is one portion's, however heavy. */
     single?: boolean;
     /** In the place of all that was said of portions before, the list of single weights too. */
@@ -121,7 +123,8 @@ interface Slots extends SafetySlots {
   /** A person has heard the alarms that ring. */
   acknowledge: object;
   askSummary: { period: Period };
-  askCost: { item?: string; price?: Decimal };
+  /** `perPortion`: of a portion was asked. */
+  askCost: { item?: string; price?: Decimal; perPortion?: boolean };
   askYield: { item?: string };
   /** Told apart by supplier, or by who cut. */
   askYieldBy: { item?: string; by: Grouping };

@@ -1,30 +1,41 @@
 // "what's ribeye at", "ribeye at 7.80?": the usable cost of an item, now or at another purchase price.
-import type { Decimal } from '../core/decimal.ts';
 import type { EntryOf } from '../core/entry.ts';
-import { poolOf, priceOf } from '../core/kitchen.ts';
+import { poolOf, priceOf, sizeOf } from '../core/kitchen.ts';
 import { costsPerLb, type Sums } from '../core/costs.ts';
 import { sumsOf } from '../core/figures.ts';
-import { costOf } from '../core/money.ts';
+import { costOf, type PerLb } from '../core/money.ts';
 import { poolFigures } from '../core/pool.ts';
-import { date, name, percent, price, type Reply, say, sayCost } from '../core/reply.ts';
+import { date, money, name, percent, price, type Reply, say, sayCost, size } from '../core/reply.ts';
 import { usableCostInterval } from '../core/sureness.ts';
 import { figuresOf, line, provisionalLines } from './card.ts';
 import { answered, type Decision, type Intent, refused, type Scene } from './intent.ts';
 import { openTestFor, withItem } from './route.ts';
 
 export const askCost: Intent<'askCost'> = {
-  slots: ['item', 'price', 'number'],
+  slots: ['item', 'price', 'number', 'perPortion'],
   costs: true,
   decide: (scene, entry: EntryOf<'askCost'>) =>
-    withItem(scene, entry, (item) => costOfItem(scene, item, entry.price)),
+    withItem(scene, entry, (item) => costOfItem(scene, item, entry)),
 };
 
-function costOfItem(scene: Scene, item: string, at: Decimal | undefined): Decision {
+type Asked = Pick<EntryOf<'askCost'>, 'price' | 'perPortion'>;
+
+/** Where a portion was asked for, and its size is known. */
+function portionLines(scene: Scene, item: string, { perPortion }: Asked, usable: PerLb): readonly Reply[] {
+  const test = openTestFor(scene, item);
+  const open = test?.item === item ? figuresOf(scene, test) : undefined;
+  const each = sizeOf(scene.kitchen, item) ?? open?.portions?.meanGrams;
+  if (perPortion !== true || each === undefined) return [];
+  return [sayCost('portion-cost', { size: size(each), cost: money(costOf(each, usable)) })];
+}
+
+function costOfItem(scene: Scene, item: string, asked: Asked): Decision {
+  const { price: at } = asked;
   const known = priceOf(scene.kitchen, item, scene.at);
   const pricePerLb = at ?? known?.perLb;
   const pool = poolOf(scene.kitchen, item);
   const pooled = poolFigures(pool, { pricePerLb });
-  if (pooled === undefined) return fromOpenTest(scene, item, at);
+  if (pooled === undefined) return fromOpenTest(scene, item, asked);
   if (pricePerLb === undefined || pooled.costs === undefined)
     return answered(
       line(
@@ -48,6 +59,7 @@ function costOfItem(scene: Scene, item: string, at: Decimal | undefined): Decisi
   const whatIf = at === undefined ? [] : [say('nothing-changed')];
   return answered(
     sayCost(at === undefined ? 'cost-now' : 'cost-at', args),
+    ...portionLines(scene, item, asked, pooled.costs.usableCostPerLb),
     line(...likely, ...loaded, ...behind, ...whatIf),
   );
 }
@@ -56,7 +68,8 @@ const loadedWith = ({ packing, avoidableLabor, fixedLabor }: Sums): string =>
   packing.isZero() ? 'labor' : avoidableLabor.plus(fixedLabor).isZero() ? 'packing' : 'both';
 
 /** Nothing closed yet: what the open test says so far, or that nothing is known. */
-function fromOpenTest(scene: Scene, item: string, at: Decimal | undefined): Decision {
+function fromOpenTest(scene: Scene, item: string, asked: Asked): Decision {
+  const { price: at } = asked;
   const test = openTestFor(scene, item);
   const figure = test?.item === item ? figuresOf(scene, test) : undefined;
   const provisional = figure === undefined ? [] : provisionalLines(figure);
@@ -66,7 +79,10 @@ function fromOpenTest(scene: Scene, item: string, at: Decimal | undefined): Deci
   if (portions === undefined || figure.overweight || pricePerLb === undefined) return answeredOr(item, []);
   const { usableCostPerLb } = costsPerLb(sumsOf(figure, portions.grams), costOf(receivedGrams, pricePerLb));
   const args = { item: name(item), cost: price(usableCostPerLb), price: price(pricePerLb) };
-  return answered(line(sayCost('cost-so-far', args), say('open-test-only')));
+  return answered(
+    line(sayCost('cost-so-far', args), say('open-test-only')),
+    ...portionLines(scene, item, asked, usableCostPerLb),
+  );
 }
 
 const answeredOr = (item: string, lines: readonly Reply[]): Decision =>

@@ -6,6 +6,7 @@ import { OVERWEIGHT_TOLERANCE } from '../core/figures.ts';
 import { commonSize } from '../core/portions.ts';
 import { type Grams, toGrams } from '../core/quantity.ts';
 import { list, say } from '../core/reply.ts';
+import { saidBy } from '../core/speakers.ts';
 import { countOf, PORTIONS, type Test } from '../core/test.ts';
 import { askedOf, figuresOf, ofTest, portionsLine, toGo } from './card.ts';
 import {
@@ -28,7 +29,7 @@ type Said = EntryOf<'portions'>;
 const HEAVIEST_EACH: Grams = toGrams(decimal('3'), 'lb');
 
 export const portions: Intent<'portions'> = {
-  slots: ['count', 'each', 'weight', 'mode', 'told', 'item', 'old', 'number', 'single'],
+  slots: ['count', 'each', 'weight', 'mode', 'told', 'item', 'old', 'number', 'single', 'backward'],
   settle: (entry) => {
     const { each, ...rest } = entry;
     if (entry.single === true && entry.mode === 'add' && entry.count === undefined)
@@ -37,8 +38,15 @@ export const portions: Intent<'portions'> = {
       return entry;
     return each.gt(HEAVIEST_EACH) ? { ...rest, weight: each } : entry;
   },
-  decide: (scene, entry) => withTest(scene, entry, (test) => decidePortions(scene, test, entry)),
+  decide: (scene, entry) =>
+    entry.backward === true && !areLast(scene)
+      ? { is: 'ignored' }
+      : withTest(scene, entry, (test) => decidePortions(scene, test, entry)),
 };
+
+/** Whether the speaker's last words were of portions. */
+const areLast = ({ kitchen, speaker }: Scene): boolean =>
+  saidBy(kitchen.speakers, speaker).at(-1)?.facts.at(-1)?.fact.type === 'portioned';
 
 function decidePortions(scene: Scene, test: Test, entry: Said): Decision {
   if (entry.anew === true) return record(test, [{ type: 'removed', part: PORTIONS }, fact(entry)]);
