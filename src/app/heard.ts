@@ -10,7 +10,7 @@ import type { HeardAs } from './ports/table.ts';
 /** From here on an entry is recorded as it was heard; below it waits for a word. */
 const RECORD_FROM = 0.9;
 /** From here on a question of the person is answered: nothing is recorded by it, and what was heard is shown. */
-const ANSWER_FROM = 0.75;
+const ANSWER_FROM = 0.85;
 /** Below this it is taken for noise or for talk that is not for us. */
 const ASK_FROM = 0.25;
 

@@ -57,7 +57,7 @@ describe('what was heard well', () => {
   });
 
   it('need not be heard so well where it is a question, which records nothing', async () => {
-    const fair = 0.8;
+    const fair = 0.87;
     expect(await lastOf(RIBEYE, ['where are we', fair])).toMatchObject({ outcome: 'answered' });
     expect((await lastOf(RIBEYE, ['where are we', fair])).reply).toContain('Heard: where are we');
     expect(await lastOf(RIBEYE, ['where are we', UNSURE])).toMatchObject({ outcome: 'asked' });
