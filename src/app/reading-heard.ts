@@ -1,10 +1,10 @@
-// A number by itself, or behind the name of what an alarm is about, where an alarm has just asked for a temperature.
+// A number by itself, where an alarm has just asked for a temperature; or behind the name of what waits for a reading.
 import type { AskedReading } from '../core/due.ts';
 import type { DegreesF } from '../core/entry.ts';
 import { fitsStage } from '../core/heat.ts';
 import type { Kitchen } from '../core/kitchen.ts';
 import type { DuesOf } from '../core/schedule.ts';
-import { askedReadings, isBareReading } from '../intents/bare-reading.ts';
+import { askedReadings, isBareReading, waitingReadings } from '../intents/bare-reading.ts';
 import type { Listener } from '../language/listen.ts';
 import { type Heard, parse, type Said } from '../language/parse.ts';
 
@@ -18,15 +18,16 @@ interface Asked {
 
 /** Undefined where nothing was asked, or the words are neither. */
 export function readingHeard(listener: Listener, text: string, asked: Asked): Heard | undefined {
-  const readings = askedReadings(asked);
+  const rung = askedReadings(asked);
+  const readings = [...rung, ...waitingReadings(asked.kitchen)];
   if (readings.length === 0) return undefined;
-  const heard = parse(listener, text, { answering: !asked.answering, reading: true });
+  const heard = parse(listener, text, { answering: rung.length > 0 && !asked.answering, reading: true });
   const [said, ...others] = heard.said;
   if (said === undefined || others.length > 0) return undefined;
   if (said.kind === 'amount') return heard;
   if (said.kind !== 'temperature') return undefined;
   const degrees = said.slots['degrees'] as DegreesF;
-  if (said.slots['what'] === undefined && !asked.answering)
+  if (said.slots['what'] === undefined && !asked.answering && rung.length > 0)
     return { ...heard, said: [{ ...said, kind: 'amount', slots: { number: { degrees } } }] };
   const slots = namedReading(said, readings);
   return slots && { ...heard, said: [{ ...said, slots }] };

@@ -4,9 +4,11 @@ import { decimal } from '../core/decimal.ts';
 import type { AskedReading } from '../core/due.ts';
 import type { BareNumber, DegreesF, EntryOf } from '../core/entry.ts';
 import { fitsStage } from '../core/heat.ts';
+import type { Kitchen } from '../core/kitchen.ts';
 import { dues } from '../core/schedule.ts';
 import { saidBy } from '../core/speakers.ts';
 import { list, name, type Reply, say, temperature } from '../core/reply.ts';
+import { coolings, foodIn, watches } from '../core/watched.ts';
 import { asks, type Decision, type Scene, showing } from './intent.ts';
 import { temperature as readTemperature } from './temperature.ts';
 
@@ -34,6 +36,17 @@ export function askedReadings({ kitchen, at, after, duesOf = dues }: At): readon
       : [],
   );
 }
+
+/** What waits for a reading for as long as it takes: food that cools, and raw meat that was too warm. Said by its name. */
+export const waitingReadings = ({ memory }: Kitchen): readonly AskedReading[] => [
+  ...coolings(memory).map(({ what }) => ({ stage: 'cooling', what }) as const),
+  ...watches(memory).flatMap((watch): readonly AskedReading[] => {
+    const { is, of, words } = watch;
+    if (is !== 'raw' || words[0] !== 'missed' || of.startsWith('#')) return [];
+    const food = foodIn(watch);
+    return [{ stage: 'raw', what: of, ...(food === undefined ? {} : { food }) }];
+  }),
+];
 
 /** What the number comes to as a reading, where one was asked for that it can be; undefined where it is none. */
 export function bareReading(

@@ -58,13 +58,11 @@ export function listener(
       container: container.known,
       anyContainer: container.any,
       ...foodReaders(language.foods),
-      // What cools may be called anything that is no number.
+      // What cools may be called anything that is no number, and never ends in what stands beside amounts ('is', 'at').
       freeFood: (tokens, at) =>
-        freeWords(
-          tokens,
-          at,
-          (word) => !isNumberWord(language.numbers, word) && !language.chatter.has(word),
-        ).map((each) => ({ ...each, cost: 1 })),
+        freeWords(tokens, at, (word) => !isNumberWord(language.numbers, word) && !language.chatter.has(word))
+          .filter(({ end }) => !language.amountWords.has(tokens[end - 1]?.text ?? ''))
+          .map((each) => ({ ...each, cost: 1 })),
       code: codeReader(context.numbers),
       supplier: (tokens, at) =>
         freeWords(
