@@ -232,6 +232,7 @@ thermometer-was-off = { $point ->
    *[boiling] boiling water
   } { $degrees }, OFF by more than 2 °F (1.1 °C)
 batch-thrown = a batch thrown away
+batch-is-gone = Grind { $lot }, batch { $batch } was thrown away.
 no-batch = No batch of grind { $lot } is on the heat. The whole grind? Say "threw out the grind".
 binned = { $part } { $weight } thrown away ({ $of }): no grind takes it.
 binned-left = { $weight } is left.
@@ -801,6 +802,8 @@ ask-what-they-weigh = { $count ->
   }
 ask-labor-add-or-replace = There are { $before } min already. Add to make { $sum }, or replace?
 ask-which-lot = Which one: { $lots }? Its number will do.
+ask-lot-weight = Is { $weight } what grind { $lot } weighs? It is from { $known } of { $part }. A temperature? Say "grind temp 39".
+ask-next-batch = Is { $degrees } of batch { $batch } of grind { $lot }? That is the next one.
 ask-another-lot = Grind { $lot } of { $part } is open. Is this another lot?
 ask-raw-or-cooking = { $what } { $degrees }: is that raw, or cooking?
 ask-labor-rate = Labor is { $before } an hour already. Change it to { $rate }?
@@ -821,6 +824,7 @@ ask-undo-others = { $count ->
   } on this { $item }. Take the whole piece back?
 ask-correct-which = { $fields ->
     [newPrice-weight] Is that the weight or the price?
+    [degrees-newPrice] Is that a temperature or the price?
     [total-weight] Is that the weight or the total?
     [weight-worth] Is that the weight or what it is worth?
     [count-size] Is that the count or the size?

@@ -1,5 +1,6 @@
 // What one message comes to in the kitchen as it is. Nothing is stored here.
 import type { Kitchen } from '../core/kitchen.ts';
+import { openLots } from '../core/lots.ts';
 import { seesCosts } from '../core/role.ts';
 import type { Question } from '../core/question.ts';
 import type { UsualWeights } from '../core/plausible.ts';
@@ -7,7 +8,7 @@ import type { DuesOf } from '../core/schedule.ts';
 import type { Bands } from '../core/slip.ts';
 import type { Scene } from '../intents/intent.ts';
 import type { Listener } from '../language/listen.ts';
-import { type Heard, parse } from '../language/parse.ts';
+import { type Heard, halfReading, parse } from '../language/parse.ts';
 import { atHand } from './at-hand.ts';
 import { converse, type Heeded } from './converse.ts';
 import { heedEdit } from './edit.ts';
@@ -65,8 +66,18 @@ function hear(parts: Hearing, { kitchen, questions }: State, message: Message): 
   const answering = questions.has(message.speaker);
   const plain = parse(listener, message.text, { answering });
   const { duesOf } = parts;
-  const asked = { kitchen, at: message.at, answering, ...(duesOf === undefined ? {} : { duesOf }) };
-  const heard = isUnclear(plain) ? (readingHeard(listener, message.text, asked) ?? plain) : plain;
+  const asked = {
+    kitchen,
+    at: message.at,
+    speaker: message.speaker,
+    answering,
+    ...(duesOf === undefined ? {} : { duesOf }),
+  };
+  const heard = isUnclear(plain) ? (readingHeard(listener, message.text, asked) ?? orHalf(plain)) : plain;
+  function orHalf(nothing: Heard): Heard {
+    const isGround = nothing.said.length === 0 && openLots(kitchen.lots).length > 0;
+    return (isGround ? halfReading(listener, message.text) : undefined) ?? nothing;
+  }
   const wants = questions.get(message.speaker)?.wants;
   return understand(heard, {
     ...{ unit, clock: { at: message.at, zone }, language: listener.language },

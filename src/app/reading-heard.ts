@@ -4,13 +4,14 @@ import type { DegreesF } from '../core/entry.ts';
 import { fitsStage } from '../core/heat.ts';
 import type { Kitchen } from '../core/kitchen.ts';
 import type { DuesOf } from '../core/schedule.ts';
-import { askedReadings, isBareReading, waitingReadings } from '../intents/bare-reading.ts';
+import { askedReadings, goesOn, isBareReading, waitingReadings } from '../intents/bare-reading.ts';
 import type { Listener } from '../language/listen.ts';
 import { type Heard, parse, type Said } from '../language/parse.ts';
 
 interface Asked {
   readonly kitchen: Kitchen;
   readonly at: string;
+  readonly speaker: string;
   readonly duesOf?: DuesOf;
   /** A question of ours stands: a number by itself is its answer. */
   readonly answering: boolean;
@@ -20,7 +21,8 @@ interface Asked {
 export function readingHeard(listener: Listener, text: string, asked: Asked): Heard | undefined {
   const rung = askedReadings(asked);
   const readings = [...rung, ...waitingReadings(asked.kitchen)];
-  if (readings.length === 0) return undefined;
+  const isOwn = goesOn(asked.kitchen, asked);
+  if (readings.length === 0 && !isOwn) return undefined;
   const heard = parse(listener, text, { answering: rung.length > 0 && !asked.answering, reading: true });
   const [said, ...others] = heard.said;
   if (said === undefined || others.length > 0) return undefined;
@@ -29,6 +31,7 @@ export function readingHeard(listener: Listener, text: string, asked: Asked): He
   const degrees = said.slots['degrees'] as DegreesF;
   if (said.slots['what'] === undefined && !asked.answering && rung.length > 0)
     return { ...heard, said: [{ ...said, kind: 'amount', slots: { number: { degrees } } }] };
+  if (said.slots['what'] === undefined) return isOwn && fitsStage('cook', degrees) ? heard : undefined;
   const slots = namedReading(said, readings);
   return slots && { ...heard, said: [{ ...said, slots }] };
 }

@@ -66,8 +66,9 @@ const HIDDEN: Readonly<Record<string, readonly string[]>> = {
   askPlan: ['item'],
 };
 
-/** A bare number, as what it most likely measures: a weight, unless it can't be one. */
-function bareJson({ weight, price, minutes }: BareNumber): Json {
+/** A bare number, as what it most likely measures: a weight, unless it can't be one or is said as a price. */
+function bareJson({ weight, price, minutes }: BareNumber, isPrice: boolean): Json {
+  if (isPrice && price !== undefined) return { pricePerLb: figure(price) };
   if (weight !== undefined) return { weightLb: inLb(weight) };
   if (price !== undefined) return { pricePerLb: figure(price) };
   return minutes === undefined ? {} : { minutes: figure(minutes) };
@@ -78,7 +79,7 @@ export function entryJson(entry: Readonly<Record<string, unknown>> & { readonly 
   const out: Record<string, Json> = { kind: entry.kind };
   for (const [slot, value] of Object.entries(entry)) {
     if (value === undefined || HIDDEN[entry.kind]?.includes(slot) === true) continue;
-    if (slot === 'number') Object.assign(out, bareJson(value as BareNumber));
+    if (slot === 'number') Object.assign(out, bareJson(value as BareNumber, entry['priced'] === true));
     const number = NUMBERS[slot];
     if (number !== undefined && isDecimal(value)) out[number[0]] = number[1](value);
     else if (slot === 'eachList') out['eachOz'] = (value as readonly Decimal[]).map(inOz);

@@ -91,6 +91,8 @@ interface Slots extends SafetySlots {
     newPart?: string;
     /** Said as what is ("it's 158"), not that something was wrong: it may answer an alarm. */
     readonly plain?: true;
+    /** With "at": the number is a price where it answers no alarm. */
+    readonly priced?: true;
     /** A bare number after "no": what it measures shows only in the entry that it corrects. */
     number?: BareNumber;
   };

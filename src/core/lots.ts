@@ -165,11 +165,17 @@ function read(lot: Lot, recorded: Recorded, fact: FactOf<'temperatureRead'>): Lo
   const { what, degreesF, limitF, passed } = fact;
   const reading: Reading = { entry, at, speaker, what, degreesF, limitF, passed };
   if (fact.stage === 'raw') return { ...lot, raw: [...lot.raw, reading] };
-  const last = lot.batches.at(-1);
-  const goesOn = last !== undefined && isCooking(last) && Date.parse(at) < batchOver(last);
-  const batch = goesOn ? last : begin(recorded);
+  const number = fact.batch ?? batchAt(lot, at);
+  const batch = lot.batches[number - 1] ?? begin(recorded);
   const after = { ...batch, readings: [...batch.readings, reading], passed };
-  return { ...lot, batches: [...(goesOn ? lot.batches.slice(0, -1) : lot.batches), after] };
+  return { ...lot, batches: [...lot.batches.slice(0, number - 1), after, ...lot.batches.slice(number)] };
+}
+
+/** The batch that a reading is of where nobody says which: the one on the heat, or the next, which begins with it. */
+export function batchAt({ batches }: Pick<Lot, 'batches'>, at: string): number {
+  const last = batches.at(-1);
+  const goesOn = last !== undefined && isCooking(last) && Date.parse(at) < batchOver(last);
+  return goesOn ? batches.length : batches.length + 1;
 }
 
 /** A batch that has neither passed nor been thrown away. */

@@ -26,6 +26,8 @@ export interface SafetySlots {
     food?: Food;
     stage?: 'raw' | 'cook' | 'cooling';
     lot?: LotId;
+    /** Which batch of the lot, from 1. */
+    batch?: number;
   };
   thermometer: { point: 'ice' | 'boiling'; degrees: DegreesF };
   cooling: { what: string };

@@ -67,6 +67,8 @@ export const temperatureRead = z.strictObject({
   what: name.optional(),
   food: z.enum(FOODS).optional(),
   stage: z.enum(STAGES),
+  /** The batch of the lot that was named, from 1; the one after the last begins with it. */
+  batch: whole.optional(),
   /** The limit that was in force, and whether the reading kept it. */
   limitF: figure.optional(),
   passed: z.boolean(),

@@ -5,6 +5,7 @@ import type { AskedReading } from '../core/due.ts';
 import type { BareNumber, DegreesF, EntryOf } from '../core/entry.ts';
 import { fitsStage } from '../core/heat.ts';
 import type { Kitchen } from '../core/kitchen.ts';
+import { openLots } from '../core/lots.ts';
 import { dues } from '../core/schedule.ts';
 import { saidBy } from '../core/speakers.ts';
 import { list, name, type Reply, say, temperature } from '../core/reply.ts';
@@ -36,6 +37,13 @@ export function askedReadings({ kitchen, at, after, duesOf = dues }: At): readon
       : [],
   );
 }
+
+/** Who has spoken of an open grind in the last half hour goes on with it: "still 158". */
+export const goesOn = ({ lots }: Kitchen, { speaker, at }: Pick<Scene, 'speaker' | 'at'>): boolean =>
+  openLots(lots).some(({ facts }) => {
+    const last = facts.findLast((each) => each.speaker === speaker);
+    return last !== undefined && Date.parse(at) - Date.parse(last.at) <= ANSWERED_WITHIN_MS;
+  });
 
 /** What waits for a reading for as long as it takes: food that cools, and raw meat that was too warm. Said by its name. */
 export const waitingReadings = ({ memory }: Kitchen): readonly AskedReading[] => [

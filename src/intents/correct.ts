@@ -1,6 +1,9 @@
 // "no, 1.3", "make the trim 1.3", "no, striploin", "that was fat not trim": an entry was otherwise than said.
 import type { EntryOf } from '../core/entry.ts';
+import { fitsStage } from '../core/heat.ts';
+import { measuredAs } from '../core/measured-as.ts';
 import { perUnit } from '../core/money.ts';
+import { openLots } from '../core/lots.ts';
 import { name, say } from '../core/reply.ts';
 import type { Test } from '../core/test.ts';
 import { readingSinceLast } from './bare-reading.ts';
@@ -25,7 +28,7 @@ type Correct = EntryOf<'correct'>;
 export const correct: Intent<'correct'> = {
   slots: [
     'part', 'item', 'weight', 'price', 'cost', 'credit', 'priceEach', 'count', 'each', 'pieces', 'minutes', 'rate', 'costEach',
-    'newItem', 'newPart', 'number', 'old', 'plain',
+    'newItem', 'newPart', 'number', 'old', 'plain', 'priced',
   ], // prettier-ignore
   decide: (scene, entry) => {
     if (entry.newPart !== undefined) return anotherPart(scene, entry, entry.newPart);
@@ -57,6 +60,7 @@ function ofPiece(scene: Scene, entry: Correct, item: string): Decision {
 function bareNumber(scene: Scene, entry: Correct): Decision {
   const reading = entry.plain === true ? readingSinceLast(scene, entry.number) : undefined;
   if (reading !== undefined) return reading;
+  if (entry.priced === true) return asPrice(scene, entry);
   const target = ownLast(scene);
   const ways = target === undefined ? [] : waysOf(scene, target, entry);
   const [only, other] = ways;
@@ -68,6 +72,19 @@ function bareNumber(scene: Scene, entry: Correct): Decision {
     .sort()
     .join('-');
   return asks(say('ask-correct-which', { fields }), { choices });
+}
+
+/** "it's at 7.40". */
+function asPrice(scene: Scene, { plain: _, priced: __, number = {}, ...entry }: Correct): Decision {
+  const price = measuredAs(number, 'price');
+  if (price === undefined) return refused(say('nothing-to-correct'));
+  const said = { ...entry, price } as Correct;
+  const { degrees } = number;
+  const isHot = degrees !== undefined && fitsStage('cook', degrees);
+  if (!isHot || openLots(scene.kitchen.lots).length === 0) return showing(ofField(scene, said), said);
+  return asks(say('ask-correct-which', { fields: 'degrees-newPrice' }), {
+    choices: { degrees: { kind: 'temperature', degrees }, newPrice: said },
+  });
 }
 
 /** "no, 11 portions", "no, 7.60 a pound": the field tells which entry is meant, the speaker's last one first. */

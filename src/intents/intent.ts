@@ -111,7 +111,7 @@ export interface Intent<K extends Kind> {
   readonly decide: (
     scene: Scene,
     entry: EntryOf<K>,
-  ) => K extends 'correct' | 'product' ? Decision | Becomes : Decision;
+  ) => K extends 'correct' | 'product' | 'weigh' ? Decision | Becomes : Decision;
   /** Only for those who may see costs. */
   readonly costs?: true;
   /** Makes one entry of what the words leave open ("12 portions 11.2 lb" is their weight together). */

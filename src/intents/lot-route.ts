@@ -34,7 +34,8 @@ export function lotAtHand(scene: Scene): Lot | undefined {
 /** Noted with a lot, and no word about that lot. */
 const OF_THE_KITCHEN: ReadonlySet<Fact['type']> = new Set(['cleaned', 'thermometerChecked']);
 
-function ownLot({ kitchen, speaker }: Scene, open: readonly Lot[]): Lot | undefined {
+/** The open lot that the speaker has last spoken of. */
+export function ownLot({ kitchen, speaker }: Scene, open: readonly Lot[]): Lot | undefined {
   const facts = kitchen.speakers.get(speaker)?.recent.flatMap((each) => each.facts) ?? [];
   const last = facts.findLast(
     ({ lot, fact }) => !OF_THE_KITCHEN.has(fact.type) && open.some(({ id }) => id === lot),

@@ -73,7 +73,8 @@ export function readingResponse(
 ): Response {
   const batches = lot === undefined ? [] : (kitchen.lots.get(lot)?.batches ?? []);
   const batch =
-    entry === undefined ? batches.length : batches.findIndex((each) => hasReading(each, entry)) + 1;
+    fact.batch ??
+    (entry === undefined ? batches.length : batches.findIndex((each) => hasReading(each, entry)) + 1);
   const label =
     lot === undefined || fact.stage === 'raw' || batch === 0
       ? whatWords(fact, lot)

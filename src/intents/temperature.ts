@@ -7,7 +7,16 @@ import { list, say, temperature as degreesOf } from '../core/reply.ts';
 import type { Stage } from '../core/safety-facts.ts';
 import { saidBy } from '../core/speakers.ts';
 import { coolings, isWatched } from '../core/watched.ts';
-import { answered, asks, type Decision, type Intent, recorded, refused, type Scene } from './intent.ts';
+import {
+  answered,
+  asks,
+  confirm,
+  type Decision,
+  type Intent,
+  recorded,
+  refused,
+  type Scene,
+} from './intent.ts';
 import { withLot } from './lot-route.ts';
 import { judged, readingResponse, whatWords } from './reading.ts';
 
@@ -15,7 +24,7 @@ type Temperature = EntryOf<'temperature'>;
 type Reading = FactOf<'temperatureRead'>;
 
 export const temperature: Intent<'temperature'> = {
-  slots: ['degrees', 'what', 'food', 'stage', 'lot'],
+  slots: ['degrees', 'what', 'food', 'stage', 'lot', 'batch', 'old'],
   decide: (scene, entry) => {
     const cools = coolings(scene.kitchen.memory);
     const cooling =
@@ -36,7 +45,7 @@ export const temperature: Intent<'temperature'> = {
     const stage = entry.stage ?? stageOf(entry.food, entry.degrees) ?? askedStage(scene, entry);
     if (stage === undefined) return rawOrCooking(entry);
     return isOfLot(entry, stage)
-      ? withLot(scene, entry, (lot) => take(scene, entry, { stage, lot }))
+      ? withLot(scene, entry, (lot) => batchDoubt(entry, lot) ?? take(scene, entry, { stage, lot }))
       : take(scene, entry, { stage });
   },
 };
@@ -48,10 +57,22 @@ const askedStage = ({ kitchen }: Scene, { what, degrees }: Temperature): Stage |
     : undefined;
 
 /** Whole cuts, poultry, soup are of no lot; trim that is not ground yet neither. */
-const isOfLot = ({ food, lot }: Temperature, stage: Stage): boolean => {
-  if (lot !== undefined || food === 'ground' || food === 'raw') return true;
+const isOfLot = ({ food, lot, batch }: Temperature, stage: Stage): boolean => {
+  if (lot !== undefined || batch !== undefined || food === 'ground' || food === 'raw') return true;
   return stage === 'cook' && (food === undefined || food === 'trim');
 };
+
+/** A batch that was thrown away has no temperature; one that is not the next after the known ones is counted otherwise. */
+function batchDoubt(entry: Temperature, lot: Lot | undefined): Decision | undefined {
+  const { batch, degrees } = entry;
+  if (lot === undefined || batch === undefined) return undefined;
+  const next = lot.batches.length + 1;
+  if (lot.batches[batch - 1]?.thrownAt !== undefined)
+    return refused(say('batch-is-gone', { lot: lot.id, batch }));
+  if (batch >= 1 && batch <= next) return undefined;
+  const args = { lot: lot.id, batch: next, degrees: degreesOf(degrees) };
+  return confirm(say('ask-next-batch', args), { ...entry, batch: next });
+}
 
 function rawOrCooking(entry: Temperature): Decision {
   const { what, degrees } = entry;
@@ -66,13 +87,21 @@ const SAME_MS = 2 * 60 * 1000;
 
 function take(
   scene: Scene,
-  { degrees, what, food }: Temperature,
+  { degrees, what, food, batch }: Temperature,
   at: Pick<Reading, 'stage' | 'cooling'> & { lot?: Lot },
 ): Decision {
   const { lot, stage, cooling } = at;
   const fact = judged(
     scene.kitchen.settings,
-    { type: 'temperatureRead', degreesF: degrees, what, food, stage, cooling },
+    {
+      type: 'temperatureRead',
+      degreesF: degrees,
+      what,
+      food,
+      stage,
+      cooling,
+      batch: stage === 'cook' ? batch : undefined,
+    },
     scene.at,
   );
   if (isRepeat(scene, fact, lot)) {
@@ -86,6 +115,9 @@ function isRepeat({ kitchen, speaker, at }: Scene, fact: Reading, lot: Lot | und
   const last = saidBy(kitchen.speakers, speaker).at(-1)?.facts.at(-1);
   if (last?.fact.type !== 'temperatureRead' || last.lot !== lot?.id) return false;
   const isSame =
-    last.fact.degreesF.eq(fact.degreesF) && last.fact.what === fact.what && last.fact.stage === fact.stage;
+    last.fact.degreesF.eq(fact.degreesF) &&
+    last.fact.what === fact.what &&
+    last.fact.stage === fact.stage &&
+    last.fact.batch === fact.batch;
   return isSame && Date.parse(at) - Date.parse(last.at) <= SAME_MS;
 }

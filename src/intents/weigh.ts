@@ -19,6 +19,7 @@ import {
   type Scene,
   showing,
 } from './intent.ts';
+import { asLotWeight } from './lot-weight.ts';
 import { withTest } from './route.ts';
 import { weighDoubt } from './weigh-doubt.ts';
 
@@ -40,6 +41,7 @@ export const weigh: Intent<'weigh'> = {
     'at',
   ],
   decide: (scene, entry) =>
+    asLotWeight(scene, entry) ??
     withTest(scene, entry, (test) => {
       const tare = tareFor(scene, entry);
       if (entry.container !== undefined && tare === undefined)

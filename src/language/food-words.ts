@@ -18,13 +18,49 @@ export type FoodWords = z.output<typeof foodsSchema>;
 
 const LONGEST = 4;
 
-/** A reader for each kind of food: "groundFood", "wholeFood" … */
-export const foodReaders = (foods: FoodWords): Readonly<Record<string, SlotReader>> =>
-  Object.fromEntries(
-    Object.entries(foods).map(([kind, names]) => [`${kind}Food`, phraseReader(new Set(names))]),
-  );
+type FoodKind = keyof FoodWords;
 
-export const FOOD_SLOTS = Object.keys(foodsSchema.shape).map((kind) => `${kind}Food`);
+/** Kinds that are spoken of in the same sentences. */
+const KINDS_OF = {
+  groundFood: ['ground'],
+  /** Cooked to one temperature all through. */
+  throughFood: ['ground', 'needled', 'poultry'],
+  wholeFood: ['whole'],
+  heatedFood: ['ground', 'needled', 'poultry', 'whole'],
+  rawFood: ['trim', 'raw'],
+  cookedFood: ['cooked'],
+  anyFood: ['ground', 'needled', 'poultry', 'whole', 'trim', 'raw', 'cooked'],
+} as const satisfies Readonly<Record<string, readonly FoodKind[]>>;
+
+/** Read as a name alone: where it is of no matter how the food must be treated. */
+const NAMES_OF = { pieceFood: ['needled', 'poultry', 'whole'] } as const satisfies Readonly<
+  Record<string, readonly FoodKind[]>
+>;
+
+export const FOOD_SLOTS = [...Object.keys(KINDS_OF), ...Object.keys(NAMES_OF)];
+
+/** A reader for each of these; of the first it says with the name how the food must be treated. */
+export function foodReaders(foods: FoodWords): Readonly<Record<string, SlotReader>> {
+  const kindOf = new Map(
+    (Object.keys(foods) as FoodKind[]).flatMap((kind) => foods[kind].map((name) => [name, kind] as const)),
+  );
+  const reader = ([slot, kinds]: readonly [string, readonly FoodKind[]]) =>
+    [slot, phraseReader(new Set(kinds.flatMap((kind) => foods[kind])))] as const;
+  const treated = ([slot, read]: readonly [string, SlotReader]) =>
+    [slot, withTreatment(read, kindOf)] as const;
+  return Object.fromEntries([
+    ...Object.entries(NAMES_OF).map(reader),
+    ...Object.entries(KINDS_OF).map(reader).map(treated),
+  ]);
+}
+
+const withTreatment =
+  (read: SlotReader, kindOf: ReadonlyMap<string, FoodKind>): SlotReader =>
+  (tokens, at) =>
+    read(tokens, at).map((each) => {
+      const food = typeof each.value === 'string' ? kindOf.get(each.value) : undefined;
+      return food === undefined ? each : { ...each, also: { food } };
+    });
 
 const NOTHING: readonly SlotReading[] = [];
 

@@ -16,7 +16,7 @@ export type When =
 export interface Meaning {
   readonly intent: string;
   /** Slots with a fixed value. */
-  readonly set: Readonly<Record<string, string | boolean>>;
+  readonly set: Readonly<Record<string, string | boolean | number>>;
   readonly when: readonly When[];
   /** Set where the sentence must be asked about: the question's code, and the intent that each answer makes of it. */
   readonly ask?: string;

@@ -1,6 +1,7 @@
 // From a line to what was said: cut into tokens, covered with sentences, judged.
 import { cheapestCovers, type Listening } from './cover.ts';
 import { withoutFillers } from './fillers.ts';
+import { isHalfReading } from './half-reading.ts';
 import { type Heard, judge } from './judge.ts';
 import type { Language } from './language.ts';
 import type { Listener } from './listen.ts';
@@ -32,6 +33,16 @@ function read(listener: Listener, line: string, options: Listening): Heard {
     covers: cheapestCovers(listener, tokens, options),
     starts: listener.startsNumber,
   });
+}
+
+/** What looks like a temperature of what is cooked and is none that any sentence reads. */
+export function halfReading(listener: Listener, line: string): Heard | undefined {
+  const { language } = listener;
+  if (line.length > LONGEST_LINE) return undefined;
+  const { tokens } = tokenise(line, language.decimalMark, language.abbreviations);
+  return isHalfReading(listener, withoutFillers(language, tokens))
+    ? { said: [], unread: line.trim() }
+    : undefined;
 }
 
 /** "ok" by itself. */

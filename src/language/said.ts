@@ -37,9 +37,10 @@ export function asSaid(match: Match, text: string, tokens: readonly Token[]): Sa
   const values: Record<string, SlotValue | boolean> = { ...meaning.set };
   let doubt: Doubt | undefined = meaning.ask === undefined ? undefined : { code: meaning.ask };
   for (const [name, reading] of Object.entries(slots)) {
-    if (reading.doubt === undefined)
+    if (reading.doubt === undefined) {
+      Object.assign(values, reading.also);
       values[name] = reading.value === '' ? rawFrom(reading, text, tokens) : reading.value;
-    else doubt = { code: reading.doubt, slot: name, words: wordsOf(match, text, tokens) };
+    } else doubt = { code: reading.doubt, slot: name, words: wordsOf(match, text, tokens) };
   }
   doubt ??= unitDoubt(slots);
   return {

@@ -33,7 +33,7 @@ export type IntentShapes = Readonly<Record<string, IntentShape>>;
 
 const entrySchema = z.strictObject({
   say: z.union([z.string(), z.array(z.string()).min(1)]),
-  set: z.record(z.string(), z.union([z.string(), z.boolean()])).optional(),
+  set: z.record(z.string(), z.union([z.string(), z.boolean(), z.number()])).optional(),
   when: z
     .array(z.enum(['question', 'statement', 'answer', 'reading', 'alone', 'undetermined', 'ends', 'apart']))
     .optional(),

@@ -16,6 +16,8 @@ export interface SlotReading extends Reading<SlotValue> {
   readonly bareOther?: readonly WeightUnit[];
   /** Of free text: the token that it begins with. */
   readonly from?: number;
+  /** What the value says of other slots: a food, how it must be treated. */
+  readonly also?: Readonly<Record<string, string>>;
   /** A name that is in no list. */
   readonly free?: true;
 }
