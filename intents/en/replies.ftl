@@ -218,6 +218,31 @@ log-cell-check = { $at } { $point ->
     [yes] off
    *[no] right
   }
+no-readings = No temperature taken yet.
+readings-head = { $count ->
+    [one] The last temperature:
+   *[other] The last { $count } temperatures:
+  }
+reading-line = { $at }: { $what } { $degrees }, { $is }
+readings-file = As a file, { $count } { $count ->
+    [one] temperature
+   *[other] temperatures
+  }: { $file }
+readings-column-at = taken at ({ $timezone })
+readings-column-what = what
+readings-column-degrees = temperature
+readings-column-limit = limit
+readings-column-is = outcome
+readings-column-by = by
+reading-is = { $is ->
+    [cook-kept] passed
+    [cook-missed] under the limit
+    [raw-kept] cold enough
+    [raw-missed] too warm
+    [cooling-kept] in time
+    [cooling-missed] not there yet
+   *[logged] logged
+  }
 no-checks = No thermometer check yet: say what it shows in crushed ice and water ("ice bath 33").
 log-checks-head = { $count ->
     [one] The last thermometer check:

@@ -7,6 +7,7 @@ import { heardOf, rung, type Standing, standingIn, STANDING_KEY, unheardAgain } 
 import { CANCELLED, isLate, LATE_KEY, reminderKey, reminderOfKey, toldKey } from './reminder.ts';
 import type { SettingName } from './setting.ts';
 import { CHECKS_KEPT, CHECKS_KEY, checkText } from './thermometer-checks.ts';
+import { READINGS_KEPT, READINGS_KEY, readingText } from './readings-log.ts';
 import { watched } from './watched.ts';
 import { summaryOfKey, summaryToldKey } from './summary-due.ts';
 
@@ -62,8 +63,9 @@ function remembered(fact: PlainFact, recorded: Recorded): readonly Line[] {
       return [[CHECKS_KEY, { text: checkText(fact) }]];
     case 'voiceChosen':
       return [[aloudKey(speaker), { text: fact.when }]];
-    case 'binned':
     case 'temperatureRead':
+      return [[READINGS_KEY, { text: readingText(fact, recorded) }], ...watched(fact, recorded)];
+    case 'binned':
     case 'coolingBegun':
     case 'cleaned':
       return watched(fact, recorded);
@@ -155,8 +157,16 @@ function writeLines(memory: Memory, { entry, at }: Recorded, lines: readonly Lin
   return after;
 }
 
-const writeAt = (key: string, ledger: Ledger, line: LedgerLine): Ledger =>
-  key === CHECKS_KEY ? writeKeeping(CHECKS_KEPT, ledger, line) : write(ledger, line);
+/** What is listed is kept for longer than what can only be taken back. */
+const KEPT: ReadonlyMap<string, number> = new Map([
+  [CHECKS_KEY, CHECKS_KEPT],
+  [READINGS_KEY, READINGS_KEPT],
+]);
+
+function writeAt(key: string, ledger: Ledger, line: LedgerLine): Ledger {
+  const kept = KEPT.get(key);
+  return kept === undefined ? write(ledger, line) : writeKeeping(kept, ledger, line);
+}
 
 function cover(memory: Memory, { entry, at }: Recorded, target: string): Memory {
   const touched = [...memory].filter(([, ledger]) => ledger.some((line) => line.entry === target));

@@ -35,5 +35,7 @@ export interface SafetySlots {
   /** `file`: only the file is wanted. */
   askGrindLog: { format?: 'csv' | 'xlsx'; file?: boolean };
   askThermometerLog: object;
+  /** `last`: only the newest. */
+  askReadings: { format?: 'csv' | 'xlsx'; file?: boolean; last?: boolean };
   askStorage: object;
 }

@@ -16,6 +16,7 @@ import { askStorage } from './ask-storage.ts';
 import { askSummary } from './ask-summary.ts';
 import { askTemperature } from './ask-temperature.ts';
 import { askSettings } from './ask-settings.ts';
+import { askReadings } from './ask-readings.ts';
 import { askThermometerLog } from './ask-thermometer-log.ts';
 import { askVerdict } from './ask-verdict.ts';
 import { askYield } from './ask-yield.ts';
@@ -63,6 +64,7 @@ export const intents: { readonly [K in Kind]: Intent<K> } = {
   correct, remove, drop, rename, note, setting, askCost, askYield, askYieldBy, askPrices, askHistory, askVerdict, askOrder, askPlan, askMenuPrice, name, amount, choice,
   grind, grindSource, carryOver, cleaned, batch, endBatch, endLot, discard, temperature, thermometer, cooling, askTemperature, askGrindLog,
   askThermometerLog,
+  askReadings,
   askStorage,
   askSettings,
   askFoodCost, askHeavy, askProducts, product, piecePrice, endPiece, cooked, served,
