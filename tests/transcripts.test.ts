@@ -256,6 +256,7 @@ const KINDS: Readonly<Record<string, z.ZodType>> = {
   endLot: only('how'),
   discard: only('part', 'weightLb'),
   askThermometerLog: only(),
+  askGrind: only(),
   askReadings: only(),
   askStorage: only(),
   askSettings: only(),

@@ -218,6 +218,13 @@ log-cell-check = { $at } { $point ->
     [yes] off
    *[no] right
   }
+labels = Label: { $of }
+grind-stands = { $grind }, ground { $at } by { $by }: { $of }
+batch-passed = batch { $batch } passed at { $degrees }
+batch-under = batch { $batch } was at { $degrees }, not passed yet
+batch-cooking = batch { $batch } is on, no temperature yet
+no-batch-yet = nothing cooked yet
+no-grind-open = No grind is open.
 no-readings = No temperature taken yet.
 readings-head = { $count ->
     [one] The last temperature:

@@ -34,6 +34,8 @@ export interface SafetySlots {
   askTemperature: { part?: string; food?: Food };
   /** `file`: only the file is wanted. */
   askGrindLog: { format?: 'csv' | 'xlsx'; file?: boolean };
+  /** How it stands with the open grinds. */
+  askGrind: object;
   askThermometerLog: object;
   /** `last`: only the newest. */
   askReadings: { format?: 'csv' | 'xlsx'; file?: boolean; last?: boolean };

@@ -1,10 +1,13 @@
 // One cutting test as its facts tell it: what was received, weighed, portioned. No figures here (see figures.ts).
 import { type Decimal, ZERO } from './decimal.ts';
 import type { Fact, FactOf, Recorded, TestId } from './facts.ts';
+import { type Label, withLabel } from './label.ts';
+import { type Part, weigh } from './part.ts';
 import { portion, type Portions } from './portioning.ts';
 import type { Grams } from './quantity.ts';
 import { standingFacts } from './standing-facts.ts';
 
+export type { Part } from './part.ts';
 export { type Batch, countOf, type Portions } from './portioning.ts';
 export { standingFacts, undoneEntries } from './standing-facts.ts';
 
@@ -14,12 +17,6 @@ export interface Received {
   readonly cost?: Decimal;
   readonly pieces?: number;
   readonly supplier?: string;
-}
-
-export interface Part {
-  readonly part: string;
-  readonly grams: Grams;
-  readonly creditPerLb?: Decimal;
 }
 
 export interface Labor {
@@ -50,6 +47,8 @@ export interface Test {
   readonly cookedGrams?: Grams;
   readonly servedGrams?: Grams;
   readonly notes: readonly string[];
+  /** What the labels of the piece say: a grind of its trim takes them over. */
+  readonly labels: readonly Label[];
   /** What of the parts was thrown away since. The figures of the test are as they were. */
   readonly binned: readonly Part[];
   /** All facts of the test, the undone ones too, in the order of the log. */
@@ -97,7 +96,7 @@ function open(recorded: Recorded, fact: FactOf<'received'>): Test {
     parts: [],
     credits: {},
     portions: NO_PORTIONS,
-    ...{ labor: {}, products: [], notes: [], binned: [] },
+    ...{ labor: {}, products: [], notes: [], labels: [], binned: [] },
     facts: [],
   };
 }
@@ -133,6 +132,10 @@ function apply(test: Test, recorded: Recorded, fact: Fact): Test {
       return remove(test, fact.part);
     case 'noted':
       return { ...test, notes: [...test.notes, fact.text] };
+    case 'sourced': {
+      const { type: _, ...label } = fact;
+      return { ...test, labels: withLabel(test.labels, label) };
+    }
     case 'sold':
       return { ...test, products: [...test.products.filter((part) => part !== fact.part), fact.part] };
     case 'binned':
@@ -158,7 +161,6 @@ function apply(test: Test, recorded: Recorded, fact: Fact): Test {
     case 'undone':
     case 'corrected':
     case 'ground':
-    case 'sourced':
     case 'carriedOver':
     case 'cleaned':
     case 'batchBegun':
@@ -169,13 +171,6 @@ function apply(test: Test, recorded: Recorded, fact: Fact): Test {
     case 'batchEnded':
       return test;
   }
-}
-
-function weigh(parts: readonly Part[], fact: FactOf<'weighed'>): readonly Part[] {
-  const before = parts.find((part) => part.part === fact.part);
-  const grams = fact.mode === 'add' ? (before?.grams ?? ZERO).plus(fact.grams) : fact.grams;
-  const after: Part = { part: fact.part, grams };
-  return before === undefined ? [...parts, after] : parts.map((part) => (part === before ? after : part));
 }
 
 /** What a part is credited at in the test; an inherited key such as "constructor" is no credit. */

@@ -1,6 +1,6 @@
 // "grinding the trim": opens a lot, with the cutting tests that the trim came from.
 import type { EntryOf } from '../core/entry.ts';
-import type { Label } from '../core/label.ts';
+import { holdsLabel, type Label } from '../core/label.ts';
 import type { FactOf } from '../core/facts.ts';
 import { type Lot, openLots } from '../core/lots.ts';
 import { list, name, type Reply, say, weight } from '../core/reply.ts';
@@ -47,7 +47,8 @@ function beside(scene: Scene, entry: Grind): Decision | undefined {
 
 const age = ({ at }: Scene, { openedAt }: Lot): number => Date.parse(at) - Date.parse(openedAt);
 
-const lotWords = ({ id, part, grams }: Lot): Reply =>
+/** The grind, its part and what it weighs. */
+export const lotWords = ({ id, part, grams }: Lot): Reply =>
   grams === undefined
     ? say('grind-of', { lot: id, part: name(part) })
     : say('grind-weighed', { lot: id, part: name(part), weight: weight(grams) });
@@ -76,13 +77,20 @@ function open(scene: Scene, entry: Grind): Decision {
     from: [...from],
     cleanedAt: cleanedAt(kitchen.memory),
   };
-  const label = labelOf(entry);
   const lot = kitchen.nextLot;
   const facts: readonly NewFact[] = [
     { lot, fact },
-    ...(label === undefined ? [] : [{ lot, fact: { type: 'sourced' as const, ...label } }]),
+    ...labelsOf(scene, entry, from).map((label) => ({ lot, fact: { type: 'sourced' as const, ...label } })),
   ];
   return recorded(facts, ({ kitchen: now }) => ({ say: opened(now.lots.get(lot)) }));
+}
+
+/** Those of the pieces that the trim is from, and what was said now. */
+function labelsOf({ kitchen }: Scene, entry: Grind, from: From): readonly Label[] {
+  const said = labelOf(entry);
+  const known = from.flatMap(({ test }) => kitchen.tests.get(test)?.labels ?? []);
+  const isKnown = said !== undefined && holdsLabel(known, said);
+  return said === undefined || isKnown ? known : [...known, said];
 }
 
 export const labelOf = ({ supplierLot, establishment, supplier, produced }: Label): Label | undefined =>

@@ -6,6 +6,7 @@ import { askCost } from './ask-cost.ts';
 import { askFoodCost } from './ask-food-cost.ts';
 import { askHeavy } from './ask-heavy.ts';
 import { askHistory } from './ask-history.ts';
+import { askGrind } from './ask-grind.ts';
 import { askGrindLog } from './ask-grind-log.ts';
 import { askMenuPrice } from './ask-menu-price.ts';
 import { askOrder } from './ask-order.ts';
@@ -30,11 +31,12 @@ import { drop } from './drop.ts';
 import { endPiece } from './end-piece.ts';
 import { exportTests } from './export.ts';
 import { finish } from './finish.ts';
+import { grindSource } from './grind-source.ts';
 import { grind } from './grind.ts';
 import { inPlaceOf } from './instead.ts';
 import { type Becomes, type Decision, type Intent, type Scene, showing } from './intent.ts';
 import { labor } from './labor.ts';
-import { batch, carryOver, cleaned, endBatch, endLot, grindSource } from './lot-facts.ts';
+import { batch, carryOver, cleaned, endBatch, endLot } from './lot-facts.ts';
 import { note } from './note.ts';
 import { packing } from './packing.ts';
 import { picture } from './picture.ts';
@@ -64,6 +66,7 @@ export const intents: { readonly [K in Kind]: Intent<K> } = {
   correct, remove, drop, rename, note, setting, askCost, askYield, askYieldBy, askPrices, askHistory, askVerdict, askOrder, askPlan, askMenuPrice, name, amount, choice,
   grind, grindSource, carryOver, cleaned, batch, endBatch, endLot, discard, temperature, thermometer, cooling, askTemperature, askGrindLog,
   askThermometerLog,
+  askGrind,
   askReadings,
   askStorage,
   askSettings,

@@ -1,27 +1,15 @@
-// What is said of an open lot: its label, what was carried over, a batch on the heat, its end; and of the grinder.
+// What is said of an open lot: what was carried over, a batch on the heat, its end; and of the grinder.
 import type { Fact } from '../core/facts.ts';
 import { isCooking, lacksPass, type Lot, openLots } from '../core/lots.ts';
 import { list, say } from '../core/reply.ts';
 import { GROUND_MEAT, isWatched } from '../core/watched.ts';
 import { watchedGone } from './discard.ts';
-import { labelOf } from './grind.ts';
 import { answered, type Decision, type Intent, recorded, refused } from './intent.ts';
 import { withOpenLot } from './lot-route.ts';
-import { carriedWords, safetyWords, sourceWords } from './safety-words.ts';
+import { carriedWords, safetyWords } from './safety-words.ts';
 
-const ofLot = (lot: Lot, ...of: Parameters<typeof list>[0]) =>
+export const ofLot = (lot: Lot, ...of: Parameters<typeof list>[0]) =>
   say('of-item', { item: list([say('grind-number', { lot: lot.id })]), of: list(of) });
-
-export const grindSource: Intent<'grindSource'> = {
-  slots: ['supplierLot', 'establishment', 'supplier', 'produced', 'lot'],
-  decide: (scene, entry) =>
-    withOpenLot(scene, entry, (lot) => {
-      const label = labelOf(entry) ?? {};
-      const read = ofLot(lot, sourceWords(label));
-      const isThere = lot.sources.some((each) => JSON.stringify(labelOf(each)) === JSON.stringify(label));
-      return isThere ? answered(read) : record(lot, { type: 'sourced', ...label }, read);
-    }),
-};
 
 export const carryOver: Intent<'carryOver'> = {
   slots: ['weight', 'none', 'lot'],
@@ -90,5 +78,5 @@ export const cleaned: Intent<'cleaned'> = {
   },
 };
 
-const record = (lot: Lot, fact: Fact, ...words: readonly ReturnType<typeof say>[]): Decision =>
+export const record = (lot: Lot, fact: Fact, ...words: readonly ReturnType<typeof say>[]): Decision =>
   recorded([{ lot: lot.id, fact }], () => ({ say: words }));

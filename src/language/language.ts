@@ -25,6 +25,7 @@ const lexiconSchema = z.strictObject({
   grades: words,
   joints: words,
   chatter: words,
+  abbreviations: words,
   counters: words,
   keywords: words,
   neverNames: words,
@@ -47,7 +48,6 @@ export interface Language {
   readonly keywords: readonly string[];
   readonly numbers: NumberWords;
   readonly units: UnitWords;
-  /** Words and phrases that say nothing. */
   /** Phrases that say nothing, by their first word, the longest first. */
   readonly fillers: ReadonlyMap<string, readonly (readonly string[])[]>;
   /** Articles, of the words that say nothing. */
@@ -138,7 +138,9 @@ export function loadLanguage(folder: string, code: string, shapes: IntentShapes)
     joints: new Set(lexicon.joints),
     chatter: new Set(lexicon.chatter),
     abbreviations: new Set(
-      [...units.weight.keys(), ...units.minute, ...units.hour].filter((word) => word.length <= 4),
+      [...units.weight.keys(), ...units.minute, ...units.hour, ...lexicon.abbreviations].filter(
+        (word) => word.length <= 4,
+      ),
     ),
     counters: new Set([...lexicon.counters, ...units.weight.keys()]),
     neverNames: new Set([...lexicon.neverNames, ...lexicon.chatter, ...lexicon.counters]),
