@@ -116,7 +116,7 @@ grinding = grinding { $part }
 grinding-weighed = grinding { $part } { $weight }
 grind-from = from { $of }
 grind-from-nothing = no cutting test behind it
-grind-not-cleaned = no cleaning of the grinder said before it
+grind-not-cleaned = no cleaning of the grinder said before it (was it? "grinder was clean before")
 grind-next = Say its labels ("lot 4471 est 245"), what was carried over, and the temperature of each batch ("burger temp 166").
 grind-since = Grind { $lot } ({ $part }) was ground { $at }.
 grind-keeps = Raw ground meat keeps 1 to 2 days in the cold (USDA FSIS, FDA storage chart).
@@ -127,6 +127,8 @@ carried-none = nothing carried over
 carried-over = carried over from an earlier lot
 carried-weight = { $weight } carried over from an earlier lot
 grinder-cleaned = grinder cleaned and sanitized
+grinder-cleaned-before = grinder cleaned and sanitized before it
+cleaned-told = yes, told { $at }
 batch-begun = a batch on the heat
 batch-on = { $what } is on. Take its temperature before it leaves the heat.
 batch-number = grind { $lot }, batch { $batch }
@@ -211,6 +213,7 @@ log-cell-reading = { $at } batch { $batch } { $degrees } { $passed ->
     [yes] passed
    *[no] under the limit
   }
+log-cell-told = yes, told { $at }
 log-cell-check = { $at } { $point ->
     [ice] ice bath
    *[boiling] boiling water

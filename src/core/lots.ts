@@ -46,6 +46,8 @@ export interface Lot {
   readonly sources: readonly Source[];
   readonly carriedOver?: Omit<FactOf<'carriedOver'>, 'type'>;
   readonly cleanedBefore?: string;
+  /** When somebody told afterwards that it had been cleaned before. */
+  readonly cleanedBeforeTold?: string;
   readonly cleanedAfter: readonly string[];
   readonly batches: readonly Batch[];
   readonly raw: readonly Reading[];
@@ -100,6 +102,7 @@ function apply(lot: Lot, { recorded, fact }: Standing): Lot {
     case 'carriedOver':
       return { ...lot, carriedOver: { none: fact.none, grams: fact.grams } };
     case 'cleaned':
+      if (fact.before === true) return { ...lot, cleanedBeforeTold: recorded.at };
       return { ...lot, cleanedAfter: [...lot.cleanedAfter, recorded.at] };
     case 'batchBegun':
       return { ...lot, batches: [...lot.batches, begin(recorded)] };

@@ -13,7 +13,8 @@ export interface SafetySlots {
   /** What the label of the supplied meat says. */
   grindSource: Label & { lot?: LotId };
   carryOver: { weight?: Grams; none?: boolean; lot?: LotId };
-  cleaned: object;
+  /** `before`: before what was ground last. */
+  cleaned: { before?: boolean };
   batch: { lot?: LotId };
   /** The batch on the heat was thrown away. */
   endBatch: { lot?: LotId };

@@ -33,7 +33,11 @@ export const carriedOver = z.strictObject({
 });
 
 /** The grinder and what touches the meat were cleaned and sanitized. */
-export const cleaned = z.strictObject({ type: z.literal('cleaned') });
+export const cleaned = z.strictObject({
+  type: z.literal('cleaned'),
+  /** Before the lot was ground, told afterwards: when it was is not known. */
+  before: z.literal(true).optional(),
+});
 
 /** A batch of the lot went on the heat. */
 export const batchBegun = z.strictObject({ type: z.literal('batchBegun') });

@@ -18,7 +18,7 @@ type WatchedFact = FactOf<'temperatureRead' | 'coolingBegun' | 'cleaned' | 'binn
 export function watched(fact: WatchedFact, recorded: Recorded): readonly (readonly [string, Chosen])[] {
   switch (fact.type) {
     case 'cleaned':
-      return [[CLEANED_KEY, { text: recorded.at }]];
+      return fact.before === true ? [] : [[CLEANED_KEY, { text: recorded.at }]];
     case 'coolingBegun':
       return [[coolingKey(fact.what), { text: `none ${recorded.at} ${recorded.entry}` }]];
     // What is thrown away is warm to nobody.

@@ -42,6 +42,7 @@ function logLines(scene: Scene, lot: Lot): readonly Reply[] {
     sources,
     carriedOver,
     cleanedBefore,
+    cleanedBeforeTold,
     cleanedAfter,
     batches,
     checks,
@@ -71,7 +72,10 @@ function logLines(scene: Scene, lot: Lot): readonly Reply[] {
     say('log-labels', { of: orNot(sources.map(sourceWords)) }),
     say('log-carried', { of: orNot(carriedOver === undefined ? [] : [carriedWords(carriedOver)]) }),
     say('log-cleaned', {
-      before: orNot(cleanedBefore === undefined ? [] : [at(cleanedBefore)]),
+      before: orNot([
+        ...(cleanedBefore === undefined ? [] : [at(cleanedBefore)]),
+        ...(cleanedBeforeTold === undefined ? [] : [say('cleaned-told', { at: moment(cleanedBeforeTold) })]),
+      ]),
       after: orNot(cleanedAfter.map(at)),
     }),
     say('log-readings', { of: orNot(batches.flatMap(batchWords)) }),

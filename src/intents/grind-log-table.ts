@@ -49,7 +49,7 @@ interface By {
 }
 
 function cellsOf(lot: Lot, { local, called }: By): Readonly<Record<Field, Value>> {
-  const { from, sources, carriedOver, cleanedBefore, batches, grams, closedAt, how } = lot;
+  const { from, sources, carriedOver, cleanedBefore, cleanedBeforeTold, batches, grams, closedAt, how } = lot;
   return {
     lot: lot.id,
     groundAt: local(lot.openedAt),
@@ -63,7 +63,10 @@ function cellsOf(lot: Lot, { local, called }: By): Readonly<Record<Field, Value>
     establishments: joined(sources.map(({ establishment }) => establishment)),
     productionDates: joined(sources.map(({ produced }) => produced)),
     carriedOver: carriedOver && carriedWords(carriedOver),
-    cleanedBefore: cleanedBefore && local(cleanedBefore),
+    cleanedBefore: words([
+      ...(cleanedBefore === undefined ? [] : [say('line', { of: name(local(cleanedBefore)) })]),
+      ...(cleanedBeforeTold === undefined ? [] : [say('log-cell-told', { at: local(cleanedBeforeTold) })]),
+    ]),
     cleanedAfter: joined(lot.cleanedAfter.map(local)),
     readings: words(
       batches.flatMap(({ readings }, index) => readings.map((each) => readingCell(each, index + 1, local))),

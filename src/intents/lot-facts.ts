@@ -5,7 +5,7 @@ import { list, say } from '../core/reply.ts';
 import { GROUND_MEAT, isWatched } from '../core/watched.ts';
 import { watchedGone } from './discard.ts';
 import { answered, type Decision, type Intent, recorded, refused } from './intent.ts';
-import { withOpenLot } from './lot-route.ts';
+import { lotAtHand, withOpenLot } from './lot-route.ts';
 import { carriedWords, safetyWords } from './safety-words.ts';
 
 export const ofLot = (lot: Lot, ...of: Parameters<typeof list>[0]) =>
@@ -71,8 +71,12 @@ export const endLot: Intent<'endLot'> = {
 
 /** With the newest lot, so that its record has it; with none, the next lot takes it over. */
 export const cleaned: Intent<'cleaned'> = {
-  slots: [],
-  decide: ({ kitchen }) => {
+  slots: ['before'],
+  decide: (scene, { before }) => {
+    const { kitchen } = scene;
+    const ground = before === true ? lotAtHand(scene) : undefined;
+    if (ground !== undefined)
+      return record(ground, { type: 'cleaned', before: true }, ofLot(ground, say('grinder-cleaned-before')));
     const lot = [...kitchen.lots.values()].findLast(({ status }) => status !== 'dropped');
     return recorded([{ lot: lot?.id, fact: { type: 'cleaned' } }], () => ({ say: [say('grinder-cleaned')] }));
   },

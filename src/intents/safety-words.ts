@@ -34,7 +34,7 @@ export function safetyWords(fact: SafetyFact): Reply {
     case 'carriedOver':
       return carriedWords(fact);
     case 'cleaned':
-      return say('grinder-cleaned');
+      return say(fact.before === true ? 'grinder-cleaned-before' : 'grinder-cleaned');
     case 'batchBegun':
       return say('batch-begun');
     case 'temperatureRead':
