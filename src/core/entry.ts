@@ -95,6 +95,8 @@ interface Slots extends SafetySlots {
     readonly priced?: true;
     /** A bare number after "no": what it measures shows only in the entry that it corrects. */
     number?: BareNumber;
+    /** "not 7.40": what it was put down as. */
+    before?: BareNumber;
   };
   remove: { part: string; item?: string };
   drop: { item?: string };
@@ -126,11 +128,12 @@ interface Slots extends SafetySlots {
   acknowledge: object;
   askSummary: { period: Period };
   /** `perPortion`: of a portion was asked. */
-  askCost: { item?: string; price?: Decimal; perPortion?: boolean };
+  /** `each`: the size of the portion that is asked about. */
+  askCost: { item?: string; price?: Decimal; perPortion?: boolean; each?: Grams };
   askYield: { item?: string };
   /** Told apart by supplier, or by who cut. */
   askYieldBy: { item?: string; by: Grouping };
-  askPrices: { item?: string };
+  askPrices: { item?: string; all?: boolean };
   askHistory: { item?: string };
   askVerdict: { item?: string; price?: Decimal };
   askOrder: { item?: string; count: number; each?: Grams };
@@ -140,7 +143,7 @@ interface Slots extends SafetySlots {
   export: { item?: string; format?: 'csv' | 'xlsx' };
   /** Of the newest test of an item, or of its history. */
   picture: { item?: string; view?: 'history' };
-  askMenuPrice: { item?: string; foodCostPct: Decimal };
+  askMenuPrice: { item?: string; foodCostPct?: Decimal; each?: Grams };
   /** The share of a menu price that a portion takes. */
   askFoodCost: { item?: string; priceEach: Decimal };
   /** Whether the portions of the last weeks were on weight. */

@@ -13,13 +13,19 @@ import { summaryOfKey, summaryToldKey } from './summary-due.ts';
 
 export type Memory = ReadonlyMap<string, Ledger>;
 
-export const priceKey = (item: string): string => `price:${item}`;
+const PRICE = 'price:';
+export const priceKey = (item: string): string => `${PRICE}${item}`;
 export const readyCutKey = (item: string): string => `readyCut:${item}`;
 export const creditKey = (item: string, part: string): string => `credit:${item}:${part}`;
 /** Beside the newest price of all, the newest of each supplier; of ready-cut portions, of each supplier and size. */
 export const priceBookKey = (item: string, supplier: string): string => `${priceKey(item)}\n${supplier}`;
 export const readyCutBookKey = (item: string, supplier = '', grams = ''): string =>
   `${readyCutKey(item)}\n${supplier}\n${grams}`;
+/** The items that a price is known of, in the order of their names. */
+export const itemsPriced = (memory: Memory): readonly string[] =>
+  [...memory.keys()]
+    .flatMap((key) => (key.startsWith(PRICE) && !key.includes('\n') ? [key.slice(PRICE.length)] : []))
+    .sort();
 export const tareKey = (container: string): string => `tare:${container}`;
 /** The size that portions of an item were last cut to. */
 export const sizeKey = (item: string): string => `size:${item}`;

@@ -12,19 +12,24 @@ import { answered, type Decision, type Intent, refused, type Scene } from './int
 import { openTestFor, withItem } from './route.ts';
 
 export const askCost: Intent<'askCost'> = {
-  slots: ['item', 'price', 'number', 'perPortion'],
+  slots: ['item', 'price', 'number', 'perPortion', 'each'],
   costs: true,
   decide: (scene, entry: EntryOf<'askCost'>) =>
     withItem(scene, entry, (item) => costOfItem(scene, item, entry)),
 };
 
-type Asked = Pick<EntryOf<'askCost'>, 'price' | 'perPortion'>;
+type Asked = Pick<EntryOf<'askCost'>, 'price' | 'perPortion' | 'each'>;
 
 /** Where a portion was asked for, and its size is known. */
-function portionLines(scene: Scene, item: string, { perPortion }: Asked, usable: PerLb): readonly Reply[] {
+function portionLines(
+  scene: Scene,
+  item: string,
+  { perPortion, each: said }: Asked,
+  usable: PerLb,
+): readonly Reply[] {
   const test = openTestFor(scene, item);
   const open = test?.item === item ? figuresOf(scene, test) : undefined;
-  const each = sizeOf(scene.kitchen, item) ?? open?.portions?.meanGrams;
+  const each = said ?? sizeOf(scene.kitchen, item) ?? open?.portions?.meanGrams;
   if (perPortion !== true || each === undefined) return [];
   return [sayCost('portion-cost', { size: size(each), cost: money(costOf(each, usable)) })];
 }

@@ -14,16 +14,20 @@ import { openTestFor, withItem } from './route.ts';
 const ALL = decimal('100');
 
 export const askMenuPrice: Intent<'askMenuPrice'> = {
-  slots: ['item', 'foodCostPct'],
+  slots: ['item', 'foodCostPct', 'each'],
   costs: true,
   decide: (scene, entry: EntryOf<'askMenuPrice'>) =>
     withItem(scene, entry, (item) => {
       const { foodCostPct } = entry;
+      if (foodCostPct === undefined)
+        return asks(say('ask-food-cost', { item: name(item) }), {
+          wants: lacking({ ...entry, item }, 'foodCostPct'),
+        });
       if (foodCostPct.gt(ALL))
         return asks(say('ask-over-hundred', { share: percent(foodCostPct) }), {
           wants: lacking({ ...entry, item }, 'foodCostPct'),
         });
-      const portion = portionOf(scene, item);
+      const portion = portionOf(scene, item, entry.each);
       if (portion === undefined) return refused(say('no-portion-cost', { item: name(item) }));
       const args = {
         item: name(item),
@@ -43,11 +47,11 @@ export interface PortionCost {
   readonly loaded: Money;
 }
 
-/** A portion of the size last cut, at today's price and the pooled yield; else as the open test has it. */
-export function portionOf(scene: Scene, item: string): PortionCost | undefined {
+/** A portion of the size that is said or was last cut, at today's price and the pooled yield; else as the open test has it. */
+export function portionOf(scene: Scene, item: string, said?: Grams): PortionCost | undefined {
   const test = openTestFor(scene, item);
   const open = test?.item === item ? figuresOf(scene, test) : undefined;
-  const each = sizeOf(scene.kitchen, item) ?? open?.portions?.meanGrams;
+  const each = said ?? sizeOf(scene.kitchen, item) ?? open?.portions?.meanGrams;
   const pooled = poolFigures(poolOf(scene.kitchen, item), {
     pricePerLb: priceOf(scene.kitchen, item, scene.at)?.perLb,
   });

@@ -5,16 +5,19 @@ import { recall, recallAll, recallComing, type Recalled } from '../core/recall.t
 import { date, list, name, price, type Reply, saidPrice, say, sayCost, size } from '../core/reply.ts';
 import { line } from './card.ts';
 import { answered, type Intent, refused, type Scene } from './intent.ts';
+import { allPrices } from './price-list.ts';
 import { withItem } from './route.ts';
 
 export const askPrices: Intent<'askPrices'> = {
-  slots: ['item'],
+  slots: ['item', 'all'],
   costs: true,
   decide: (scene, entry: EntryOf<'askPrices'>) =>
-    withItem(scene, entry, (item) => {
-      const lines = [...purchases(scene, item), ...coming(scene, item), ...readyCuts(scene, item)];
-      return lines.length === 0 ? refused(say('no-price', { item: name(item) })) : answered(...lines);
-    }),
+    entry.all === true
+      ? allPrices(scene)
+      : withItem(scene, entry, (item) => {
+          const lines = [...purchases(scene, item), ...coming(scene, item), ...readyCuts(scene, item)];
+          return lines.length === 0 ? refused(say('no-price', { item: name(item) })) : answered(...lines);
+        }),
 };
 
 /** The price that holds, and the newest of each supplier beside it. */

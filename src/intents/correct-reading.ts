@@ -1,11 +1,12 @@
 // What a bare number after "no" corrects: the only quantity that the last entry said, or one of several.
-import type { EntryOf } from '../core/entry.ts';
+import type { BareNumber, EntryOf } from '../core/entry.ts';
 import type { PlainFact } from '../core/facts.ts';
 import { creditOf, laborRateOf } from '../core/kitchen.ts';
+import { isDecimal } from '../core/decimal.ts';
 import { measuredAs } from '../core/measured-as.ts';
 import { standingFacts } from '../core/test.ts';
 import { withoutEntry } from './instead.ts';
-import type { Correctable, Field } from './correct-target.ts';
+import { type Correctable, type Field, ownEntries } from './correct-target.ts';
 import type { Scene } from './intent.ts';
 
 type Correct = EntryOf<'correct'>;
@@ -30,6 +31,21 @@ export function waysOf(
   // With a unit it may be what the last correction left as it was.
   return said.length > 0 ? said : ways(valuesOf(target.fact).map(([field]) => field));
 }
+
+/** Of the speaker's last entries the newest with a quantity of so much, and which of its quantities that is. */
+export function ownWith(
+  scene: Scene,
+  number: BareNumber,
+): { readonly target: Correctable; readonly field: Field } | undefined {
+  for (const target of ownEntries(scene)) {
+    const same = valuesOf(target.fact).find(([field, value]) => isSame(value, measuredAs(number, field)));
+    if (same !== undefined) return { target, field: same[0] };
+  }
+  return undefined;
+}
+
+const isSame = (one: unknown, other: unknown): boolean =>
+  isDecimal(one) && isDecimal(other) ? one.eq(other) : one === other;
 
 const WORDS: Readonly<Record<Field, string>> = {
   weight: 'weight',

@@ -108,17 +108,22 @@ const FAR_BACK = 8;
 export const lastOf = (scene: Scene, entry: EntryOf<'correct'>): Correctable | undefined =>
   ownNewest(scene, (fact) => takes(fact.type, entry), FAR_BACK);
 
-function ownNewest(scene: Scene, fits: (fact: PlainFact) => boolean, depth: number): Correctable | undefined {
+const ownNewest = (
+  scene: Scene,
+  fits: (fact: PlainFact) => boolean,
+  depth: number,
+): Correctable | undefined => ownEntries(scene, depth).find(({ fact }) => fits(fact));
+
+/** What the speaker's last entries in the same test said, as it stands now, the newest first. */
+export function ownEntries(scene: Scene, depth = FAR_BACK): readonly Correctable[] {
   const facts = saidBy(scene.kitchen.speakers, scene.speaker)
     .slice(-depth)
     .flatMap((each) => each.facts);
   const inTest = facts.findLast(({ test }) => test !== undefined)?.test;
-  for (const recorded of facts.toReversed()) {
-    if (recorded.test !== undefined && recorded.test !== inTest) continue;
-    const found = correctable(scene, recorded);
-    if (found !== undefined && fits(found.fact)) return found;
-  }
-  return undefined;
+  return facts
+    .toReversed()
+    .filter(({ test }) => test === undefined || test === inTest)
+    .flatMap((recorded) => correctable(scene, recorded) ?? []);
 }
 
 /** The fact as it stands now; undefined where another entry has taken its place. */

@@ -1,5 +1,5 @@
 // "no, 1.3", "make the trim 1.3", "no, striploin", "that was fat not trim": an entry was otherwise than said.
-import type { EntryOf } from '../core/entry.ts';
+import type { BareNumber, EntryOf } from '../core/entry.ts';
 import { fitsStage } from '../core/heat.ts';
 import { measuredAs } from '../core/measured-as.ts';
 import { perUnit } from '../core/money.ts';
@@ -9,7 +9,7 @@ import type { Test } from '../core/test.ts';
 import { readingSinceLast } from './bare-reading.ts';
 import { applyCorrection } from './correct-fact.ts';
 import { anotherItem, anotherPart } from './correct-name.ts';
-import { waysOf } from './correct-reading.ts';
+import { ownWith, waysOf } from './correct-reading.ts';
 import { type Correctable, lastOf, newestWith, ownLast, saidFields, takes } from './correct-target.ts';
 import {
   asks,
@@ -28,7 +28,7 @@ type Correct = EntryOf<'correct'>;
 export const correct: Intent<'correct'> = {
   slots: [
     'part', 'item', 'weight', 'price', 'cost', 'credit', 'priceEach', 'count', 'each', 'pieces', 'minutes', 'rate', 'costEach',
-    'newItem', 'newPart', 'number', 'old', 'plain', 'priced',
+    'newItem', 'newPart', 'number', 'old', 'before', 'plain', 'priced',
   ], // prettier-ignore
   decide: (scene, entry) => {
     if (entry.newPart !== undefined) return anotherPart(scene, entry, entry.newPart);
@@ -61,6 +61,7 @@ function bareNumber(scene: Scene, entry: Correct): Decision {
   const reading = entry.plain === true ? readingSinceLast(scene, entry.number) : undefined;
   if (reading !== undefined) return reading;
   if (entry.priced === true) return asPrice(scene, entry);
+  if (entry.before !== undefined) return insteadOf(scene, entry, entry.before);
   const target = ownLast(scene);
   const ways = target === undefined ? [] : waysOf(scene, target, entry);
   const [only, other] = ways;
@@ -72,6 +73,19 @@ function bareNumber(scene: Scene, entry: Correct): Decision {
     .sort()
     .join('-');
   return asks(say('ask-correct-which', { fields }), { choices });
+}
+
+/** "7.60, not 7.40": of the speaker's last entries the newest that says so much. */
+function insteadOf(
+  scene: Scene,
+  { before: _, number = {}, ...entry }: Correct,
+  before: BareNumber,
+): Decision {
+  const found = ownWith(scene, before);
+  const value = found && measuredAs(number, found.field);
+  if (found === undefined || value === undefined) return refused(say('nothing-so-much'));
+  const said = { ...entry, [found.field]: value } as Correct;
+  return showing(applyCorrection(scene, said, found.target), said);
 }
 
 /** "it's at 7.40". */

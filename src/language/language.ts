@@ -102,7 +102,7 @@ export const TEXT_SLOTS = [
   'zone',
 ] as const;
 export const NUMBER_SLOTS = [
-  'weight', 'unitWeight', 'clearWeight', 'size', 'unitSize', 'price', 'credit', 'sum', 'total', 'count', 'pieces', 'minutes',
+  'weight', 'unitWeight', 'saidWeight', 'clearWeight', 'size', 'unitSize', 'price', 'credit', 'sum', 'total', 'count', 'pieces', 'minutes',
   'number', 'list', 'plainList', 'bareCents', 'bare', 'markedPrice', 'perPrice', 'small', 'answer', 'sizeOrTotal', 'unitSizeOrTotal', 'plainSize', 'plural', 'centPrice',
   'degrees', 'markedDegrees', 'hotDegrees', 'wholeMinutes', 'wholeNumber',
 ] as const; // prettier-ignore

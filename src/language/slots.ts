@@ -24,6 +24,9 @@ export function numberReaders(context: SlotContext): Readonly<Record<string, Slo
   return {
     weight,
     unitWeight: (tokens, at) => weight(tokens, at).filter((each) => each.unit !== undefined),
+    /** With a unit behind all of it: in "22 lb 14" the 14 may be ounces or a price. */
+    saidWeight: (tokens, at) =>
+      weight(tokens, at).filter(({ unit, end }) => unit !== undefined && !endsBare(context, tokens, end)),
     clearWeight: (tokens, at) =>
       weight(tokens, at).filter(
         (each) => each.unit !== undefined || hasPoint(context, tokens.slice(at, each.end)),
@@ -172,3 +175,6 @@ function listReader(context: SlotContext): SlotReader {
       return impossible({ ...each, value: grams }, possible);
     });
 }
+
+const endsBare = ({ units, numbers }: SlotContext, tokens: readonly Token[], end: number): boolean =>
+  units.weight.has(tokens[end - 2]?.text ?? '') && amounts(numbers, tokens, end - 1).length > 0;
