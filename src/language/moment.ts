@@ -61,11 +61,14 @@ export function readMoment(language: Language, said: string, clock: Clock): Mome
       is: 'repeat',
       ...asText(language, without(words, [often, ...(span === undefined ? [] : [span])])),
     };
+  if (span === undefined && language.times.insteadOfAt.includes(plain[0] ?? ''))
+    return readMoment(language, [language.times.at, ...words.slice(1)].join(' '), clock);
   if (span === undefined) {
     const isTalk = language.times.talk.includes(plain[0]?.replaceAll("'", '') ?? '');
     return { is: isTalk ? 'talk' : 'none', ...asText(language, words) };
   }
-  const text = asText(language, without(words, [span]));
+  const isFor = span.from === 1 && language.times.insteadOfAt.includes(plain[0] ?? '');
+  const text = asText(language, without(words, [isFor ? { from: 0, end: span.end } : span]));
   const day = plain.slice(span.from, span.end).join(' ');
   return asMoment(another === undefined ? resolve(language.times, span.read, clock) : undefined, {
     ...text,

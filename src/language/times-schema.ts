@@ -17,6 +17,8 @@ export const timesSchema = z.strictObject({
   to: words,
   minute: words,
   hour: words,
+  /** Words that stand for it before an hour: "a reminder for 3". */
+  insteadOfAt: words,
   at: z.string(),
   oclock: words,
   noon: words,
