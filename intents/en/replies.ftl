@@ -879,6 +879,7 @@ ask-portion-size = { $price } for what size of portion?
 ask-portion-size-hidden = For what size of portion?
 ask-order-size = { $count } portions of what size?
 nothing-so-much = Nothing of yours is that much: say what, like "make the trim 1.3".
+several-so-much = More than one of yours is that much: say which, like "make the trim 1.3".
 ask-food-cost = { $item }: at what food cost? Say a percentage, like "30 percent".
 ask-over-hundred = { $share } is more than the whole price. Which percentage?
 ask-price-unit = Is that price a pound or a kilo?

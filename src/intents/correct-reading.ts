@@ -32,17 +32,21 @@ export function waysOf(
   return said.length > 0 ? said : ways(valuesOf(target.fact).map(([field]) => field));
 }
 
-/** Of the speaker's last entries the newest with a quantity of so much, and which of its quantities that is. */
-export function ownWith(
+/** Which of the speaker's last entries say so much, the newest first, and in which of their quantities. */
+export const ownWith = (
   scene: Scene,
   number: BareNumber,
-): { readonly target: Correctable; readonly field: Field } | undefined {
-  for (const target of ownEntries(scene)) {
-    const same = valuesOf(target.fact).find(([field, value]) => isSame(value, measuredAs(number, field)));
-    if (same !== undefined) return { target, field: same[0] };
-  }
-  return undefined;
-}
+): readonly { readonly target: Correctable; readonly field: Field }[] =>
+  ownEntries(scene).flatMap((target, at, all) =>
+    all.findIndex((each) => each.target === target.target && each.fact.type === target.fact.type) < at
+      ? []
+      : valuesOf(target.fact).flatMap(([field, value]) =>
+          isSame(value, measuredAs(number, field)) ? [{ target, field }] : [],
+        ),
+  );
+
+/** The word that chooses a quantity. */
+export const choiceOf = (field: Field): string => WORDS[field];
 
 const isSame = (one: unknown, other: unknown): boolean =>
   isDecimal(one) && isDecimal(other) ? one.eq(other) : one === other;

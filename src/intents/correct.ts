@@ -9,7 +9,7 @@ import type { Test } from '../core/test.ts';
 import { readingSinceLast } from './bare-reading.ts';
 import { applyCorrection } from './correct-fact.ts';
 import { anotherItem, anotherPart } from './correct-name.ts';
-import { ownWith, waysOf } from './correct-reading.ts';
+import { choiceOf, ownWith, type Way, waysOf } from './correct-reading.ts';
 import { type Correctable, lastOf, newestWith, ownLast, saidFields, takes } from './correct-target.ts';
 import {
   asks,
@@ -64,8 +64,13 @@ function bareNumber(scene: Scene, entry: Correct): Decision {
   if (entry.before !== undefined) return insteadOf(scene, entry, entry.before);
   const target = ownLast(scene);
   const ways = target === undefined ? [] : waysOf(scene, target, entry);
+  return target === undefined ? refused(say('nothing-to-correct')) : oneOf(scene, target, ways);
+}
+
+/** In the only way in which it can be meant; of several it is asked which. */
+function oneOf(scene: Scene, target: Correctable, ways: readonly Way[]): Decision {
   const [only, other] = ways;
-  if (target === undefined || only === undefined) return refused(say('nothing-to-correct'));
+  if (only === undefined) return refused(say('nothing-to-correct'));
   if (other === undefined) return showing(applyCorrection(scene, only.entry, target), only.entry);
   const choices = Object.fromEntries(ways.map((way) => [way.choice, way.entry]));
   const fields = ways
@@ -75,17 +80,23 @@ function bareNumber(scene: Scene, entry: Correct): Decision {
   return asks(say('ask-correct-which', { fields }), { choices });
 }
 
-/** "7.60, not 7.40": of the speaker's last entries the newest that says so much. */
+/** "7.60, not 7.40": of the speaker's last entries the one that says so much. */
 function insteadOf(
   scene: Scene,
   { before: _, number = {}, ...entry }: Correct,
   before: BareNumber,
 ): Decision {
-  const found = ownWith(scene, before);
-  const value = found && measuredAs(number, found.field);
-  if (found === undefined || value === undefined) return refused(say('nothing-so-much'));
-  const said = { ...entry, [found.field]: value } as Correct;
-  return showing(applyCorrection(scene, said, found.target), said);
+  const all = ownWith(scene, before);
+  const [first] = all;
+  const same = all.filter(({ target }) => target === first?.target);
+  const isPlain = same.length === all.length || first?.target.saidIn === ownLast(scene)?.saidIn;
+  if (first === undefined || !isPlain)
+    return refused(say(first === undefined ? 'nothing-so-much' : 'several-so-much'));
+  const ways = same.flatMap(({ field }): readonly Way[] => {
+    const value = measuredAs(number, field);
+    return value === undefined ? [] : [{ choice: choiceOf(field), entry: { ...entry, [field]: value } }];
+  });
+  return oneOf(scene, first.target, ways);
 }
 
 /** "it's at 7.40". */
