@@ -34,10 +34,18 @@ export function understand(heard: Heard, by: Hearing): readonly Understood[] {
   if (heard.tooLong === true) return [{ ask: { asked: say('ask-too-long'), choices: {} } }];
   const said = heard.said
     .flatMap(withCountApart)
+    .map((each, at, all) => joinedTo(each, all[at - 1]))
     .flatMap((each, at, all) => timed(each, by) ?? [besideOthers(understandOne(each, unit), all[at - 1])]);
   return heard.unread === undefined
     ? said
     : [...said, { ask: { asked: say('ask-unread', { words: heard.unread }), choices: {} } }];
+}
+
+/** "three fourteens and nine sixteens": the nine come to the three. Behind anything else they may be said again. */
+function joinedTo(said: Said, before: Said | undefined): Said {
+  const { joined, ...slots } = said.slots;
+  if (joined !== true) return said;
+  return { ...said, slots: before?.kind === 'portions' ? { ...slots, mode: 'add' } : slots };
 }
 
 /** A list without a word stands for itself or goes on behind portions; behind anything else it is asked what it is. */

@@ -29,7 +29,7 @@ type Said = EntryOf<'portions'>;
 const HEAVIEST_EACH: Grams = toGrams(decimal('3'), 'lb');
 
 export const portions: Intent<'portions'> = {
-  slots: ['count', 'each', 'weight', 'mode', 'told', 'item', 'old', 'number', 'single', 'backward'],
+  slots: ['count', 'each', 'weight', 'mode', 'told', 'item', 'old', 'number', 'single', 'backward', 'joined'],
   settle: (entry) => {
     const { each, ...rest } = entry;
     if (entry.single === true && entry.mode === 'add' && entry.count === undefined)
