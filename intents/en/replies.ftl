@@ -843,6 +843,7 @@ ask-what-they-weigh = { $count ->
 ask-labor-add-or-replace = There are { $before } min already. Add to make { $sum }, or replace?
 ask-which-lot = Which one: { $lots }? Its number will do.
 ask-lot-weight = Is { $weight } what grind { $lot } weighs? It is from { $known } of { $part }. A temperature? Say "grind temp 39".
+ask-is-temperature = { $what } { $degrees }: is that a temperature?
 ask-next-batch = Is { $degrees } of batch { $batch } of grind { $lot }? That is the next one.
 ask-another-lot = Grind { $lot } of { $part } is open. Is this another lot?
 ask-raw-or-cooking = { $what } { $degrees }: is that raw, or cooking?

@@ -29,6 +29,8 @@ export interface SafetySlots {
     lot?: LotId;
     /** Which batch of the lot, from 1. */
     batch?: number;
+    /** A number behind the food, and no word of heat. */
+    bare?: boolean;
   };
   thermometer: { point: 'ice' | 'boiling'; degrees: DegreesF };
   cooling: { what: string };

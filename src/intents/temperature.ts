@@ -1,12 +1,13 @@
 // "burger temp 166": logged with the batch that is cooked of the open lot, and judged.
+import { decimal } from '../core/decimal.ts';
 import type { EntryOf } from '../core/entry.ts';
 import type { FactOf } from '../core/facts.ts';
 import { fitsStage, stageOf } from '../core/heat.ts';
-import type { Lot } from '../core/lots.ts';
+import { type Lot, openLots } from '../core/lots.ts';
 import { list, say, temperature as degreesOf } from '../core/reply.ts';
 import type { Stage } from '../core/safety-facts.ts';
 import { saidBy } from '../core/speakers.ts';
-import { coolings, isWatched } from '../core/watched.ts';
+import { coolings, GROUND_MEAT, isWatched } from '../core/watched.ts';
 import {
   answered,
   asks,
@@ -24,7 +25,7 @@ type Temperature = EntryOf<'temperature'>;
 type Reading = FactOf<'temperatureRead'>;
 
 export const temperature: Intent<'temperature'> = {
-  slots: ['degrees', 'what', 'food', 'stage', 'lot', 'batch', 'old'],
+  slots: ['degrees', 'what', 'food', 'stage', 'lot', 'batch', 'bare', 'old'],
   decide: (scene, entry) => {
     const cools = coolings(scene.kitchen.memory);
     const cooling =
@@ -44,6 +45,13 @@ export const temperature: Intent<'temperature'> = {
     if (entry.stage === 'cooling') return refused(say('nothing-cools'));
     const stage = entry.stage ?? stageOf(entry.food, entry.degrees) ?? askedStage(scene, entry);
     if (stage === undefined) return rawOrCooking(entry);
+    if (isPerhapsCount(scene, entry)) {
+      const args = {
+        what: list([whatWords({ what: entry.what, stage })]),
+        degrees: degreesOf(entry.degrees),
+      };
+      return confirm(say('ask-is-temperature', args), entry);
+    }
     return isOfLot(entry, stage)
       ? withLot(scene, entry, (lot) => batchDoubt(entry, lot) ?? take(scene, entry, { stage, lot }))
       : take(scene, entry, { stage });
@@ -55,6 +63,15 @@ const askedStage = ({ kitchen }: Scene, { what, degrees }: Temperature): Stage |
   what !== undefined && fitsStage('raw', degrees) && isWatched(kitchen.memory, what, ['raw'])
     ? 'raw'
     : undefined;
+
+/** Assumption: where nothing is ground or watched, a number this low behind "burgers" may be how many there are. */
+const LIKELY_COOKING_F = decimal('140');
+const isPerhapsCount = ({ kitchen }: Scene, { bare, sure, degrees, what = '', food }: Temperature): boolean =>
+  bare === true &&
+  sure !== true &&
+  degrees.lt(LIKELY_COOKING_F) &&
+  openLots(kitchen.lots).length === 0 &&
+  !isWatched(kitchen.memory, food === 'ground' ? GROUND_MEAT : what);
 
 /** Whole cuts, poultry, soup are of no lot; trim that is not ground yet neither. */
 const isOfLot = ({ food, lot, batch }: Temperature, stage: Stage): boolean => {
