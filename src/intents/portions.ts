@@ -19,6 +19,7 @@ import {
   recorded,
   type Scene,
 } from './intent.ts';
+import { portionsDoubt } from './portions-doubt.ts';
 import { besideList, morePortions } from './portions-list.ts';
 import { respondPortions, thereWords } from './portions-reply.ts';
 import { withTest } from './route.ts';
@@ -61,7 +62,7 @@ function decidePortions(scene: Scene, test: Test, entry: Said): Decision {
       ofTest(scene, test, say('already', { of: list([...portionsLine(figure), toGo(figure)]) })),
     );
   }
-  const asked = besideList(scene, test, entry);
+  const asked = portionsDoubt(scene, test, entry) ?? besideList(scene, test, entry);
   if (asked !== undefined) return asked;
   if (differs === 'other' && entry.told !== true && !replaces(scene, test, entry))
     return addOrReplace(scene, test, entry);
