@@ -1,6 +1,5 @@
 // What one message comes to in the kitchen as it is. Nothing is stored here.
 import type { Kitchen } from '../core/kitchen.ts';
-import { openLots } from '../core/lots.ts';
 import { seesCosts } from '../core/role.ts';
 import type { Question } from '../core/question.ts';
 import type { UsualWeights } from '../core/plausible.ts';
@@ -8,12 +7,12 @@ import type { DuesOf } from '../core/schedule.ts';
 import type { Bands } from '../core/slip.ts';
 import type { Scene } from '../intents/intent.ts';
 import type { Listener } from '../language/listen.ts';
-import { type Heard, halfReading, parse } from '../language/parse.ts';
+import { type Heard, parse } from '../language/parse.ts';
 import { atHand } from './at-hand.ts';
 import { converse, type Heeded } from './converse.ts';
 import { heedEdit } from './edit.ts';
 import { withPast } from './past.ts';
-import { readingHeard } from './reading-heard.ts';
+import { readingOr } from './reading-heard.ts';
 import type { KitchenId, Store } from './ports/store.ts';
 import type { Message } from './ports/table.ts';
 import { understand, type Understood } from './understand.ts';
@@ -73,11 +72,7 @@ function hear(parts: Hearing, { kitchen, questions }: State, message: Message): 
     answering,
     ...(duesOf === undefined ? {} : { duesOf }),
   };
-  const heard = isUnclear(plain) ? (readingHeard(listener, message.text, asked) ?? orHalf(plain)) : plain;
-  function orHalf(nothing: Heard): Heard {
-    const isGround = nothing.said.length === 0 && openLots(kitchen.lots).length > 0;
-    return (isGround ? halfReading(listener, message.text) : undefined) ?? nothing;
-  }
+  const heard = isUnclear(plain) ? readingOr(plain, listener, message.text, asked) : plain;
   const wants = questions.get(message.speaker)?.wants;
   return understand(heard, {
     ...{ unit, clock: { at: message.at, zone }, language: listener.language },

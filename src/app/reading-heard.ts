@@ -3,10 +3,11 @@ import type { AskedReading } from '../core/due.ts';
 import type { DegreesF } from '../core/entry.ts';
 import { fitsStage } from '../core/heat.ts';
 import type { Kitchen } from '../core/kitchen.ts';
+import { openLots } from '../core/lots.ts';
 import type { DuesOf } from '../core/schedule.ts';
 import { askedReadings, goesOn, isBareReading, waitingReadings } from '../intents/bare-reading.ts';
 import type { Listener } from '../language/listen.ts';
-import { type Heard, parse, type Said } from '../language/parse.ts';
+import { type Heard, halfReading, parse, type Said } from '../language/parse.ts';
 
 interface Asked {
   readonly kitchen: Kitchen;
@@ -17,8 +18,14 @@ interface Asked {
   readonly answering: boolean;
 }
 
+/** What was not clear by itself, as a reading; or asked about where ground meat is open and the words look like one. */
+export function readingOr(plain: Heard, listener: Listener, text: string, asked: Asked): Heard {
+  const isGround = plain.said.length === 0 && openLots(asked.kitchen.lots).length > 0;
+  return readingHeard(listener, text, asked) ?? (isGround ? halfReading(listener, text) : undefined) ?? plain;
+}
+
 /** Undefined where nothing was asked, or the words are neither. */
-export function readingHeard(listener: Listener, text: string, asked: Asked): Heard | undefined {
+function readingHeard(listener: Listener, text: string, asked: Asked): Heard | undefined {
   const rung = askedReadings(asked);
   const readings = [...rung, ...waitingReadings(asked.kitchen)];
   const isOwn = goesOn(asked.kitchen, asked);

@@ -127,8 +127,7 @@ interface Slots extends SafetySlots {
   /** A person has heard the alarms that ring. */
   acknowledge: object;
   askSummary: { period: Period };
-  /** `perPortion`: of a portion was asked. */
-  /** `each`: the size of the portion that is asked about. */
+  /** `perPortion`: of a portion was asked, of the size `each` where one was said. */
   askCost: { item?: string; price?: Decimal; perPortion?: boolean; each?: Grams };
   askYield: { item?: string };
   /** Told apart by supplier, or by who cut. */

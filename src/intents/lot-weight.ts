@@ -3,6 +3,7 @@ import { sum } from '../core/decimal.ts';
 import type { EntryOf } from '../core/entry.ts';
 import { type Lot, openLots } from '../core/lots.ts';
 import { name, say, weight as weightOf } from '../core/reply.ts';
+import { saidBy } from '../core/speakers.ts';
 import { asks, becomes, type Becomes, type Decision, type Scene } from './intent.ts';
 import { ownLot } from './lot-route.ts';
 import { openTestFor } from './route.ts';
@@ -37,4 +38,4 @@ function lotMeant(scene: Scene): Lot | undefined {
 
 /** The lot is what the speaker has last spoken of. */
 const isLast = ({ kitchen, speaker }: Scene, { id }: Lot): boolean =>
-  kitchen.speakers.get(speaker)?.recent.at(-1)?.facts.at(-1)?.lot === id;
+  saidBy(kitchen.speakers, speaker).at(-1)?.facts.at(-1)?.lot === id;
